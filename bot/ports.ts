@@ -1,0 +1,128 @@
+/** The interfaces between the features and the world. No logic here. */
+import type { GroundOutside, WeatherHours } from '../engine/index.js';
+
+export interface Clock {
+  /** Epoch seconds now. */
+  nowS(): number;
+}
+
+export interface Log {
+  info(event: string, fields?: Record<string, unknown>): void;
+  warn(event: string, fields?: Record<string, unknown>): void;
+  error(event: string, fields?: Record<string, unknown>): void;
+}
+
+export interface Place {
+  readonly latitude: number;
+  readonly longitude: number;
+  readonly elevationM: number | null;
+}
+
+/** What an answer of the weather service lacks, or how it is not what was asked for. */
+export type WeatherNote =
+  | { readonly code: 'stale'; readonly ageS: number; readonly cause: string }
+  | { readonly code: 'short-horizon'; readonly endsAtS: number }
+  | { readonly code: 'short-history'; readonly startsAtS: number }
+  | { readonly code: 'filled-gap'; readonly variable: string; readonly hours: number }
+  | { readonly code: 'second-model-used'; readonly variable: string }
+  | { readonly code: 'missing-variable'; readonly variable: string; readonly instead: string }
+  | { readonly code: 'no-ensemble'; readonly cause: string }
+  | { readonly code: 'invented-demo' };
+
+export interface WeatherAnswer {
+  readonly hours: WeatherHours;
+  readonly ground: GroundOutside;
+  /** Who answered, for the reader: "open-meteo", "file", "demo". */
+  readonly source: string;
+  /** When the service gave this answer. */
+  readonly issuedAtS: number;
+  readonly stale: boolean;
+  readonly notes: readonly WeatherNote[];
+}
+
+/** No usable weather at all: what was tried, and what went wrong. */
+export class NoWeatherError extends Error {
+  override readonly name = 'NoWeatherError';
+}
+
+export interface WeatherSource {
+  /** Fifteen past days and a week ahead at the place; throws NoWeatherError when there is nothing to stand on. */
+  weatherAt(place: Place): Promise<WeatherAnswer>;
+}
+
+export interface StoredGreenhouse {
+  readonly id: string;
+  readonly version: number;
+  /** The greenhouse file as given, JSON text. */
+  readonly body: string;
+  readonly savedAtS: number;
+}
+
+export interface StoredReading {
+  readonly id: number;
+  readonly greenhouseId: string;
+  readonly receivedAtS: number;
+  /** The instant that the reading speaks of; for a low or high, the morning it was read. */
+  readonly validAtS: number;
+  readonly place: string;
+  readonly statistic: 'now' | 'low' | 'high';
+  readonly tempC: number;
+  readonly text: string;
+  /** Set when a later message corrected or withdrew it; the row stays. */
+  readonly replacedBy: number | null;
+  readonly withdrawnAtS: number | null;
+}
+
+export interface StoredAction {
+  readonly id: number;
+  readonly greenhouseId: string;
+  readonly receivedAtS: number;
+  readonly night: string;
+  /** JSON text of the action as in an advisory. */
+  readonly body: string;
+  readonly done: boolean;
+  readonly text: string;
+}
+
+export interface StoredWeather {
+  readonly placeKey: string;
+  readonly issuedAtS: number;
+  /** JSON text of the WeatherAnswer. */
+  readonly body: string;
+}
+
+export interface StoredAdvisory {
+  readonly id: number;
+  readonly greenhouseId: string;
+  readonly night: string;
+  readonly issuedAtS: number;
+  /** JSON text, as issued; never changed. */
+  readonly body: string;
+}
+
+/** What the product remembers. Every promise resolves after the row is safe on disk. */
+export interface Store {
+  /** Adds a version when the body differs from the latest; returns the latest. */
+  saveGreenhouse(row: { id: string; body: string; savedAtS: number }): Promise<StoredGreenhouse>;
+  greenhouse(id: string): Promise<StoredGreenhouse | null>;
+  addReading(row: Omit<StoredReading, 'id' | 'replacedBy' | 'withdrawnAtS'>): Promise<StoredReading>;
+  /** Replaces or withdraws a reading without losing it. */
+  replaceReading(id: number, replacement: Omit<StoredReading, 'id' | 'replacedBy' | 'withdrawnAtS'>): Promise<StoredReading>;
+  withdrawReading(id: number, withdrawnAtS: number): Promise<void>;
+  /** Readings that stand (neither replaced nor withdrawn), newest first. */
+  readings(greenhouseId: string, limit: number): Promise<readonly StoredReading[]>;
+  addAction(row: Omit<StoredAction, 'id'>): Promise<StoredAction>;
+  actions(greenhouseId: string, sinceS: number): Promise<readonly StoredAction[]>;
+  saveWeather(row: StoredWeather): Promise<void>;
+  lastWeather(placeKey: string): Promise<StoredWeather | null>;
+  addAdvisory(row: Omit<StoredAdvisory, 'id'>): Promise<StoredAdvisory>;
+  lastAdvisory(greenhouseId: string): Promise<StoredAdvisory | null>;
+  close(): Promise<void>;
+}
+
+/** A line in, a line out: what every conversation channel boils down to. */
+export interface IncomingMessage {
+  readonly greenhouseId: string;
+  readonly text: string;
+  readonly receivedAtS: number;
+}

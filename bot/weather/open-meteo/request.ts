@@ -1,0 +1,86 @@
+import type { Place } from '../../ports.js';
+import { HOURS_PER_DAY, SECONDS_PER_DAY } from '../../../engine/index.js';
+import type { WeatherHosts } from './hosts.js';
+import type { WireVariableName } from './variables.js';
+
+/** Which family of the service is asked; each has its own limits and its own outages. */
+export type ServiceName = keyof WeatherHosts;
+
+export interface ServiceRequest {
+  readonly service: ServiceName;
+  readonly url: string;
+}
+
+/** Fifteen past days warm the model of the house up; a week ahead answers "any frost this week". */
+export const FULL_PAST_HOURS = 15 * HOURS_PER_DAY;
+export const AHEAD_HOURS = 7 * HOURS_PER_DAY;
+
+/** The best match of the place first; the second fills its holes and shows how far two models are apart. */
+export const FORECAST_MODELS = ['best_match', 'ecmwf_ifs'] as const;
+const ENSEMBLE_MODEL = 'ecmwf_ifs025_ensemble_mean';
+
+const FORECAST_VARIABLES: readonly WireVariableName[] = [
+  'temperature_2m', 'dew_point_2m', 'relative_humidity_2m', 'wind_speed_10m', 'wind_gusts_10m',
+  'cloud_cover', 'cloud_cover_low', 'cloud_cover_mid', 'cloud_cover_high',
+  'shortwave_radiation', 'direct_radiation', 'diffuse_radiation', 'surface_pressure',
+  'precipitation', 'snowfall', 'soil_temperature_18cm', 'soil_temperature_54cm',
+];
+const ENSEMBLE_VARIABLES: readonly WireVariableName[] = ['temperature_2m', 'temperature_2m_spread', 'cloud_cover', 'cloud_cover_spread'];
+
+// The reanalysis behind the archive is complete about five days back; a sixth is margin.
+const ARCHIVE_DELAY_DAYS = 6;
+const YEAR_DAYS = 365;
+const COORDINATE_DECIMALS = 3;
+
+/** A coordinate as it leaves the house: about 100 m, never finer. */
+export function roundedCoordinate(degrees: number): string {
+  return (Math.round(degrees * 10 ** COORDINATE_DECIMALS) / 10 ** COORDINATE_DECIMALS + 0).toFixed(COORDINATE_DECIMALS);
+}
+
+/** What all three requests share. Unix time and no time zone, because the service uses one offset for a whole series, wrong across a clock change. */
+function common(place: Place): URLSearchParams {
+  const query = new URLSearchParams({ latitude: roundedCoordinate(place.latitude), longitude: roundedCoordinate(place.longitude) });
+  if (place.elevationM !== null) query.set('elevation', String(Math.round(place.elevationM)));
+  query.set('timeformat', 'unixtime');
+  query.set('cell_selection', 'nearest');
+  return query;
+}
+
+/** The hours of the window: past_hours alone would bring sixteen days ahead, so both are always sent. */
+export interface HourSpan {
+  readonly pastHours: number;
+  readonly aheadHours: number;
+}
+
+export function forecastRequest(hosts: WeatherHosts, place: Place, span: HourSpan): ServiceRequest {
+  const query = common(place);
+  query.set('models', FORECAST_MODELS.join(','));
+  query.set('wind_speed_unit', 'ms');
+  query.set('past_hours', String(span.pastHours));
+  query.set('forecast_hours', String(span.aheadHours));
+  query.set('hourly', FORECAST_VARIABLES.join(','));
+  return { service: 'forecast', url: `${hosts.forecast}/v1/forecast?${query.toString()}` };
+}
+
+/** Mean and spread cost one weighted call a variable; the members themselves would cost fifty-one. */
+export function ensembleRequest(hosts: WeatherHosts, place: Place, span: HourSpan): ServiceRequest {
+  const query = common(place);
+  query.set('models', ENSEMBLE_MODEL);
+  query.set('wind_speed_unit', 'ms');
+  query.set('past_hours', String(span.pastHours));
+  query.set('forecast_hours', String(span.aheadHours));
+  query.set('hourly', ENSEMBLE_VARIABLES.join(','));
+  return { service: 'ensemble', url: `${hosts.ensemble}/v1/ensemble?${query.toString()}` };
+}
+
+/** The air temperature of the last full year that the archive holds. */
+export function yearRequest(hosts: WeatherHosts, place: Place, nowS: number): ServiceRequest {
+  const lastDayS = nowS - ARCHIVE_DELAY_DAYS * SECONDS_PER_DAY;
+  const query = common(place);
+  query.set('start_date', dayOf(lastDayS - (YEAR_DAYS - 1) * SECONDS_PER_DAY));
+  query.set('end_date', dayOf(lastDayS));
+  query.set('hourly', 'temperature_2m');
+  return { service: 'archive', url: `${hosts.archive}/v1/archive?${query.toString()}` };
+}
+
+const dayOf = (timeS: number): string => new Date(timeS * 1000).toISOString().slice(0, 'YYYY-MM-DD'.length);

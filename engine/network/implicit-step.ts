@@ -1,0 +1,99 @@
+import { STEFAN_BOLTZMANN_W_PER_M2K4 } from '../constants.js';
+import { heatOfStoreJ, slopeOfStoreJPerK, tempOfStoreK } from './enthalpy.js';
+import type { Network } from './network.js';
+import { clearSystem, solveInPlace } from './sparse-system.js';
+
+/** Heat put into each node from outside the network (sun, heater, condensing vapour), and how it changes with the node's own temperature. */
+export interface Sources {
+  readonly powerW: Float64Array;
+  readonly slopeWPerK: Float64Array;
+}
+
+export interface ImplicitStep {
+  readonly network: Network;
+  /** Temperatures of nodes, then boundaries. Nodes are overwritten; boundaries hold the values at the end of the step. */
+  readonly tempsK: Float64Array;
+  readonly stepS: number;
+  /** Called before each iteration with the latest temperatures; fills `sources`. */
+  readonly updateSources: (tempsK: Float64Array, sources: Sources) => void;
+  readonly sources: Sources;
+}
+
+const CONVERGED_K = 1e-5;
+const MOST_ITERATIONS = 40;
+// Alternating iterates are averaged from here on: only natural convection between nearly equal bodies needs it.
+const DAMP_AFTER = 12;
+
+/**
+ * One backward-Euler step of the network, iterated until temperatures, heat stores and the nonlinear fluxes agree.
+ * Units: K, s, W.
+ * Valid: any positive step; first order in the step, stable for every step.
+ * Outside: returns the number of iterations used; throws when 40 do not converge.
+ * Source: backward Euler with Newton iteration on sigma T^4; latent heat by updating heat first and temperature from it (Voller1990 idea).
+ */
+export function stepImplicit(step: ImplicitStep): number {
+  const { network, tempsK, stepS, sources } = step;
+  const size = network.nodes.length;
+  const heatBeforeJ = network.nodes.map((node, i) => heatOfStoreJ(node.store, tempsK[i]!));
+  for (let iteration = 1; iteration <= MOST_ITERATIONS; iteration += 1) {
+    sources.powerW.fill(0);
+    sources.slopeWPerK.fill(0);
+    step.updateSources(tempsK, sources);
+    assemble(step, heatBeforeJ);
+    const change = solveInPlace(network.system);
+    const damping = iteration > DAMP_AFTER ? 0.5 : 1;
+    let largest = 0;
+    for (let i = 0; i < size; i += 1) {
+      const before = tempsK[i]!;
+      tempsK[i] = moved(network, i, { tempK: before, changeK: damping * change[i]! });
+      largest = Math.max(largest, Math.abs(tempsK[i] - before));
+    }
+    if (largest < CONVERGED_K) return iteration;
+    if (!Number.isFinite(largest)) break;
+  }
+  throw new Error(`The network of ${network.nodes.map((node) => node.name).join(', ')} did not settle within a step of ${stepS} s.`);
+}
+
+/** Newton's equations: stored heat and all fluxes linearised about the latest temperatures. */
+function assemble(step: ImplicitStep, heatBeforeJ: readonly number[]): void {
+  const { network, tempsK, stepS, sources } = step;
+  const { matrix, rightSide, size } = network.system;
+  clearSystem(network.system);
+  for (let i = 0; i < size; i += 1) {
+    const { store } = network.nodes[i]!;
+    matrix[i * size + i] = slopeOfStoreJPerK(store, tempsK[i]!) / stepS - sources.slopeWPerK[i]!;
+    rightSide[i] = sources.powerW[i]! - (heatOfStoreJ(store, tempsK[i]!) - heatBeforeJ[i]!) / stepS;
+  }
+  for (const { a, b, conductanceWPerK, slopeRatio } of network.conductors) {
+    const g = conductanceWPerK(tempsK[a]!, tempsK[b]!);
+    couple(network, { a, b, flowToAW: g * (tempsK[b]! - tempsK[a]!), slopeA: slopeRatio * g, slopeB: slopeRatio * g });
+  }
+  for (const { a, b, exchangeAreaM2 } of network.radiators) {
+    const factor = exchangeAreaM2 * STEFAN_BOLTZMANN_W_PER_M2K4;
+    const [ta, tb] = [tempsK[a]!, tempsK[b]!];
+    couple(network, { a, b, flowToAW: factor * (tb ** 4 - ta ** 4), slopeA: 4 * factor * ta ** 3, slopeB: 4 * factor * tb ** 3 });
+  }
+}
+
+function couple(network: Network, link: { a: number; b: number; flowToAW: number; slopeA: number; slopeB: number }): void {
+  const { matrix, rightSide, size } = network.system;
+  const { a, b, flowToAW, slopeA, slopeB } = link;
+  if (a < size) {
+    rightSide[a]! += flowToAW;
+    matrix[a * size + a]! += slopeA;
+    if (b < size) matrix[a * size + b]! -= slopeB;
+  }
+  if (b < size) {
+    rightSide[b]! -= flowToAW;
+    matrix[b * size + b]! += slopeB;
+    if (a < size) matrix[b * size + a]! -= slopeA;
+  }
+}
+
+/** A store that freezes moves along its heat first: a large step cannot jump over the latent heat. */
+function moved(network: Network, index: number, update: { tempK: number; changeK: number }): number {
+  const { store } = network.nodes[index]!;
+  const { tempK, changeK } = update;
+  if (store.latentJ === 0) return tempK + changeK;
+  return tempOfStoreK(store, heatOfStoreJ(store, tempK) + slopeOfStoreJPerK(store, tempK) * changeK);
+}
