@@ -22,7 +22,6 @@ export function outsideConvectionWPerM2K(windSpeedMPerS: number): number {
  */
 export const UNSTABLE_W_PER_M2K43 = 1.63; // between Walton1983 enhanced at 45 degrees (1.44) and Papadakis1992 (1.95 dT^0.30); prior of this project
 export const STABLE_W_PER_M2K43 = 1.1; // prior of this project; Walton1983 reduced at 45 degrees gives 0.87
-export const NATURAL_SLOPE_RATIO = 4 / 3;
 
 /**
  * Natural convection coefficient for a temperature difference.

@@ -50,6 +50,26 @@ export function planeIndex(enclosure: LongwaveEnclosure): PlaneIndex {
  *   two dry polyethylene layers really pass more than the square of one, because polyethylene absorbs in bands.
  */
 export function longwaveExchangeAreasM2(enclosure: LongwaveEnclosure): Float64Array {
+  return longwaveExchange(enclosure).areasM2;
+}
+
+/** Exchange areas, and what a leaf over each patch sees: irradiance = sum over planes of share x sigma T^4. */
+export interface LongwaveExchange {
+  readonly plane: PlaneIndex;
+  readonly areasM2: Float64Array;
+  /** Row-major patches x planes. */
+  readonly fromAbove: Float64Array;
+  readonly fromBelow: Float64Array;
+}
+
+/**
+ * As longwaveExchangeAreasM2, with the shares that reach a small body close to each floor patch (a leaf under the row cover, if there is one).
+ * Units: m2, fractions.
+ * Valid: as longwaveExchangeAreasM2.
+ * Outside: throws RangeError.
+ * Source: as longwaveExchangeAreasM2.
+ */
+export function longwaveExchange(enclosure: LongwaveEnclosure): LongwaveExchange {
   const { films, patches, coverAreaM2 } = enclosure;
   const floorAreaM2 = patches.reduce((sum, patch) => sum + patch.areaM2, 0);
   if (coverAreaM2 < floorAreaM2 * (1 - 1e-9)) throw new RangeError(`cover area ${coverAreaM2} m2 is smaller than the floor ${floorAreaM2} m2`);
@@ -64,7 +84,12 @@ export function longwaveExchangeAreasM2(enclosure: LongwaveEnclosure): Float64Ar
   for (const { receiver, incident, weight } of equations.absorptions) add(receiver, weight, incident);
   for (const { receiver, weight } of equations.absorbedFromSurroundings) exchange[receiver * plane.count + plane.surroundings]! += weight;
   symmetrise(exchange, plane.count);
-  return exchange;
+  const rows = (unknownOf: (patch: number) => number): Float64Array => {
+    const shares = new Float64Array(patches.length * plane.count);
+    patches.forEach((_, p) => shares.set(radiosity.subarray(unknownOf(p) * plane.count, (unknownOf(p) + 1) * plane.count), p * plane.count));
+    return shares;
+  };
+  return { plane, areasM2: exchange, fromAbove: rows(equations.ontoFloor), fromBelow: rows(equations.fromFloor) };
 }
 
 /** Reciprocity holds exactly for the exact solution; averaging the two halves removes rounding, so that energy is conserved to the last bit. */
@@ -83,6 +108,9 @@ function symmetrise(exchange: Float64Array, count: number): void {
 
 interface RadiosityEquations {
   readonly unknowns: number;
+  /** The unknown that falls on the floor of a patch, and the one that leaves it. */
+  readonly ontoFloor: (patch: number) => number;
+  readonly fromFloor: (patch: number) => number;
   readonly coefficients: Float64Array;
   readonly emission: Float64Array;
   readonly absorptions: readonly { receiver: number; incident: number; weight: number }[];
@@ -147,7 +175,15 @@ function radiosityEquations(enclosure: LongwaveEnclosure, plane: PlaneIndex): Ra
     absorptions.push({ receiver: plane.film(1), incident: gapUp, weight: coverAreaM2 * outer.emissivity });
     absorbedFromSurroundings.push({ receiver: plane.film(1), weight: coverAreaM2 * outer.emissivity });
   }
-  return { unknowns, coefficients, emission, absorptions, absorbedFromSurroundings };
+  return {
+    unknowns,
+    ontoFloor: (p) => coverDown.get(p) ?? innerDown,
+    fromFloor: (p) => soilUp.get(p) ?? up(p),
+    coefficients,
+    emission,
+    absorptions,
+    absorbedFromSurroundings,
+  };
 }
 
 /** Gaussian elimination without pivoting (the radiosity matrix is diagonally dominant), all right sides at once, in place. */

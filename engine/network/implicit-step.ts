@@ -1,13 +1,17 @@
 import { STEFAN_BOLTZMANN_W_PER_M2K4 } from '../constants.js';
 import { heatOfStoreJ, slopeOfStoreJPerK, tempOfStoreK } from './enthalpy.js';
-import type { Network } from './network.js';
+import type { Conductor, Network } from './network.js';
 import { clearSystem, solveInPlace } from './sparse-system.js';
 
 /** Heat put into each node from outside the network (sun, heater, condensing vapour), and how it changes with the node's own temperature. */
 export interface Sources {
   readonly powerW: Float64Array;
   readonly slopeWPerK: Float64Array;
+  /** How the heat of a node changes with the temperature of another; the two must be coupled in the network already. */
+  readonly crossSlopes: { readonly node: number; readonly dependsOn: number; readonly slopeWPerK: number }[];
 }
+
+export const emptySources = (size: number): Sources => ({ powerW: new Float64Array(size), slopeWPerK: new Float64Array(size), crossSlopes: [] });
 
 export interface ImplicitStep {
   readonly network: Network;
@@ -38,6 +42,7 @@ export function stepImplicit(step: ImplicitStep): number {
   for (let iteration = 1; iteration <= MOST_ITERATIONS; iteration += 1) {
     sources.powerW.fill(0);
     sources.slopeWPerK.fill(0);
+    sources.crossSlopes.length = 0;
     step.updateSources(tempsK, sources);
     assemble(step, heatBeforeJ);
     const change = solveInPlace(network.system);
@@ -45,8 +50,9 @@ export function stepImplicit(step: ImplicitStep): number {
     let largest = 0;
     for (let i = 0; i < size; i += 1) {
       const before = tempsK[i]!;
-      tempsK[i] = moved(network, i, { tempK: before, changeK: damping * change[i]! });
-      largest = Math.max(largest, Math.abs(tempsK[i] - before));
+      const after = moved(network, i, { tempK: before, changeK: damping * change[i]! });
+      tempsK[i] = after;
+      largest = Math.max(largest, Math.abs(after - before));
     }
     if (largest < CONVERGED_K) return iteration;
     if (!Number.isFinite(largest)) break;
@@ -64,10 +70,8 @@ function assemble(step: ImplicitStep, heatBeforeJ: readonly number[]): void {
     matrix[i * size + i] = slopeOfStoreJPerK(store, tempsK[i]!) / stepS - sources.slopeWPerK[i]!;
     rightSide[i] = sources.powerW[i]! - (heatOfStoreJ(store, tempsK[i]!) - heatBeforeJ[i]!) / stepS;
   }
-  for (const { a, b, conductanceWPerK, slopeRatio } of network.conductors) {
-    const g = conductanceWPerK(tempsK[a]!, tempsK[b]!);
-    couple(network, { a, b, flowToAW: g * (tempsK[b]! - tempsK[a]!), slopeA: slopeRatio * g, slopeB: slopeRatio * g });
-  }
+  for (const { node, dependsOn, slopeWPerK } of sources.crossSlopes) matrix[node * size + dependsOn]! -= slopeWPerK;
+  for (const conductor of network.conductors) couple(network, linearised(conductor, tempsK[conductor.a]!, tempsK[conductor.b]!));
   for (const { a, b, exchangeAreaM2 } of network.radiators) {
     const factor = exchangeAreaM2 * STEFAN_BOLTZMANN_W_PER_M2K4;
     const [ta, tb] = [tempsK[a]!, tempsK[b]!];
@@ -75,7 +79,28 @@ function assemble(step: ImplicitStep, heatBeforeJ: readonly number[]): void {
   }
 }
 
-function couple(network: Network, link: { a: number; b: number; flowToAW: number; slopeA: number; slopeB: number }): void {
+interface Flow {
+  readonly a: number;
+  readonly b: number;
+  readonly flowToAW: number;
+  /** How the flow to a falls with the temperature of a, and rises with that of b. */
+  readonly slopeA: number;
+  readonly slopeB: number;
+}
+
+const SLOPE_STEP_K = 1e-3;
+
+/** Flow through a conductor and its slopes; by small differences where the conductance itself changes with temperature (natural convection, vents). */
+function linearised({ a, b, conductanceWPerK, dependsOnTemps }: Conductor, tempAK: number, tempBK: number): Flow {
+  const conductance = conductanceWPerK(tempAK, tempBK);
+  const flowToAW = conductance * (tempBK - tempAK);
+  if (!dependsOnTemps) return { a, b, flowToAW, slopeA: conductance, slopeB: conductance };
+  const warmerA = conductanceWPerK(tempAK + SLOPE_STEP_K, tempBK) * (tempBK - tempAK - SLOPE_STEP_K);
+  const warmerB = conductanceWPerK(tempAK, tempBK + SLOPE_STEP_K) * (tempBK + SLOPE_STEP_K - tempAK);
+  return { a, b, flowToAW, slopeA: (flowToAW - warmerA) / SLOPE_STEP_K, slopeB: (warmerB - flowToAW) / SLOPE_STEP_K };
+}
+
+function couple(network: Network, link: Flow): void {
   const { matrix, rightSide, size } = network.system;
   const { a, b, flowToAW, slopeA, slopeB } = link;
   if (a < size) {

@@ -15,8 +15,8 @@ export interface Conductor {
   readonly a: number;
   readonly b: number;
   readonly conductanceWPerK: (tempAK: number, tempBK: number) => number;
-  /** Slope of the flow with the temperature difference over the conductance: 4/3 for laws in |dT|^(1/3). It only speeds the iteration. */
-  readonly slopeRatio: number;
+  /** The conductance changes with the temperatures: its slope is then part of the linearisation. */
+  readonly dependsOnTemps: boolean;
 }
 
 /** Longwave exchange between two bodies: area x sigma (Tb^4 - Ta^4). Areas are set anew when optical properties change. */
@@ -46,5 +46,5 @@ export function createNetwork(parts: Omit<Network, 'system'>): Network {
 
 /** A conductor that does not depend on temperature. */
 export function steadyConductor(a: number, b: number, conductanceWPerK: number): Conductor {
-  return { a, b, conductanceWPerK: () => conductanceWPerK, slopeRatio: 1 };
+  return { a, b, conductanceWPerK: () => conductanceWPerK, dependsOnTemps: false };
 }

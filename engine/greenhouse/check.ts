@@ -1,0 +1,93 @@
+import type { z } from 'zod';
+import { findCrop } from '../crops/catalogue.js';
+import { greenhouseSchema, type Greenhouse } from './greenhouse.js';
+
+/** One thing that is wrong with a greenhouse file. */
+export interface GreenhouseFault {
+  /** Where: "beds[1].cover.weight". */
+  readonly field: string;
+  /** What was wrong and what was expected, with an example. */
+  readonly message: string;
+}
+
+export type GreenhouseCheck =
+  | { readonly ok: true; readonly greenhouse: Greenhouse; readonly unknownCrops: readonly string[] }
+  | { readonly ok: false; readonly faults: readonly GreenhouseFault[] };
+
+/** A right value for the fields that have no example of their own in their message. */
+const EXAMPLES: Readonly<Record<string, string>> = {
+  '': '{"place": {"latitude": 45.1, "longitude": -72.2}, "size": {"width": 4, "length": 8, "height": 2.4}, "layers": [{"film": "standard"}]}',
+  place: '{"latitude": 45.1, "longitude": -72.2}',
+  'place.latitude': '45.1',
+  'place.longitude': '-72.2',
+  'place.openSky': '0.75',
+  'place.surroundings': '"wooded"',
+  size: '{"width": 4, "length": 8, "height": 2.4}',
+  layers: '[{"film": "standard"}, {"film": "standard"}]',
+  'layers.film': '"standard"',
+  shape: '"half-round"',
+  ridgeRuns: '"east-west" or 75',
+  leakage: '"ordinary"',
+  soil: '{"kind": "loam", "moisture": "moist"}',
+  'soil.kind': '"loam"',
+  'soil.moisture': '"moist"',
+  beds: '[{"name": "north bed", "area": 6, "crops": ["kale"]}]',
+  'beds.name': '"north bed"',
+  drums: '[{"litres": 208, "count": 4}]',
+  'drums.count': '4',
+  heater: '{"kind": "electric", "power": 1500}',
+  'heater.kind': '"electric"',
+  vents: '{"area": 2}',
+  grower: '{"bedtime": "21:30", "units": "C"}',
+};
+
+function exampleFor(path: readonly PropertyKey[]): string | null {
+  const names = path.filter((part) => typeof part === 'string');
+  for (let length = names.length; length >= 0; length -= 1) {
+    const example = EXAMPLES[names.slice(0, length).join('.')];
+    if (example !== undefined) return length === names.length ? example : `${names.slice(0, length).join('.') || 'the file'}: ${example}`;
+  }
+  return null;
+}
+
+const fieldName = (path: readonly PropertyKey[]): string =>
+  path.reduce<string>((text, part) => (typeof part === 'number' ? `${text}[${part}]` : `${text}${text ? '.' : ''}${String(part)}`), '') || 'the file';
+
+function fault(issue: z.core.$ZodIssue): GreenhouseFault {
+  const example = issue.message.includes('for example') || issue.message.includes('such as') ? null : exampleFor(issue.path);
+  const message = issue.code === 'unrecognized_keys' ? `no such field: ${issue.keys.join(', ')}` : issue.message.replace(/^Invalid input: /u, '');
+  return { field: fieldName(issue.path), message: example === null ? message : `${message}; for example ${example}` };
+}
+
+/**
+ * Checks a greenhouse file and fills in the defaults.
+ * Units: lengths in m, areas in m2, volumes in L, temperatures in degrees C unless a text with a unit is given.
+ * Valid: see the schema.
+ * Outside: every fault is returned with its field and an example; nothing is guessed.
+ * Source: schema of this project.
+ */
+export function checkGreenhouse(file: unknown): GreenhouseCheck {
+  const parsed = greenhouseSchema.safeParse(file);
+  if (!parsed.success) return { ok: false, faults: parsed.error.issues.map(fault) };
+  const faults = contradictions(parsed.data);
+  if (faults.length > 0) return { ok: false, faults };
+  const unknownCrops = parsed.data.beds.flatMap((bed) => bed.crops).map((entry) => (typeof entry === 'string' ? entry : entry.crop)).filter((name) => findCrop(name) === null);
+  return { ok: true, greenhouse: parsed.data, unknownCrops: [...new Set(unknownCrops)] };
+}
+
+/** What each field alone cannot know. */
+function contradictions(greenhouse: Greenhouse): GreenhouseFault[] {
+  const faults: GreenhouseFault[] = [];
+  const { size, beds } = greenhouse;
+  const named = new Set<string>();
+  beds.forEach((bed, i) => {
+    if (named.has(bed.name)) faults.push({ field: `beds[${i}].name`, message: `two beds are called ${JSON.stringify(bed.name)}; give each its own name, for example "north bed"` });
+    named.add(bed.name);
+  });
+  const floorM2 = size.width * size.length;
+  const bedM2 = beds.reduce((sum, bed) => sum + (bed.area ?? 0), 0);
+  if (bedM2 > floorM2) faults.push({ field: 'beds', message: `the beds add up to ${bedM2.toFixed(1)} m2, but the floor has ${floorM2.toFixed(1)} m2; for example an area of ${(floorM2 / (beds.length + 1)).toFixed(1)} for each` });
+  if (greenhouse.shape === 'gable' && greenhouse.sideHeight > size.height - 0.1) faults.push({ field: 'sideHeight', message: `the side wall (${greenhouse.sideHeight} m) must be lower than the ridge (${size.height} m), for example ${(size.height * 0.6).toFixed(1)}` });
+  if (greenhouse.place.timeZone !== undefined && !/^[A-Za-z_]+(?:\/[A-Za-z0-9_+-]+)*$/u.test(greenhouse.place.timeZone)) faults.push({ field: 'place.timeZone', message: `no such time zone: ${JSON.stringify(greenhouse.place.timeZone)}; for example "America/Toronto"` });
+  return faults;
+}

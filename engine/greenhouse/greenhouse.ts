@@ -1,0 +1,108 @@
+import { z } from 'zod';
+import { TERRAINS } from '../airflow/wind-at-cover.js';
+import { FILM_KINDS } from '../data/films.js';
+import { HEATER_KIND_NAMES } from '../data/heater-kinds.js';
+import { SOIL_KINDS } from '../data/soils.js';
+import { areaM2, fabricGPerM2, lengthM, powerW, tempC, volumeL } from './quantities.js';
+
+/** The version of the file format that this program writes; older versions are lifted when they are read. */
+export const GREENHOUSE_VERSION = 1;
+
+const place = z.strictObject({
+  latitude: z.number().min(-90).max(90).meta({ description: 'degrees, north positive', examples: [45.1] }),
+  longitude: z.number().min(-180).max(180).meta({ description: 'degrees, east positive', examples: [-72.2] }),
+  elevation: lengthM(-430, 6000, [180, '590 ft']).optional().meta({ description: 'height above sea level; the weather service fills it in when left out' }),
+  timeZone: z.string().optional().meta({ description: 'IANA name; worked out from the place when left out', examples: ['America/Toronto'] }),
+  surroundings: z.enum(TERRAINS).default('wooded').meta({ description: 'what the wind meets before the house; wooded is the middle case' }),
+  openSky: z.number().min(0.2).max(1).default(0.75).meta({ description: 'share of the sky over the house without trees and slopes; 0.75 is the usual prior (0.6 to 0.9)' }),
+});
+
+const film = z.strictObject({
+  film: z.enum(FILM_KINDS).default('standard').meta({ description: 'standard polyethylene, thermal (EVA) or ir-barrier film' }),
+});
+
+const rowCover = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('fabric'), weight: fabricGPerM2(10, 120, [30, '1 oz']).default(30), on: z.boolean().default(false) }),
+  z.strictObject({ kind: z.literal('film-tunnel'), on: z.boolean().default(false) }),
+], { error: 'expected a cover such as {"kind": "fabric", "weight": 30} or {"kind": "film-tunnel"}' });
+
+const crop = z.union([
+  z.string().min(1),
+  z.strictObject({ crop: z.string().min(1), hardiness: z.enum(['tender', 'half-hardy', 'hardy', 'very hardy']).optional() }),
+], { error: 'expected the name of a crop, for example "kale" or {"crop": "minutina", "hardiness": "hardy"}' });
+
+const bed = z.strictObject({
+  name: z.string().min(1).max(40),
+  area: areaM2(0.1, 2000, [6, '65 sq ft']).optional().meta({ description: 'growing area; beds without an area share what the path and edge leave' }),
+  crops: z.array(crop).default([]),
+  cover: rowCover.optional().meta({ description: 'the row cover that you have for this bed, if any; "on" says whether it lies on it now' }),
+  worth: z.number().min(0).optional().meta({ description: 'what the whole bed is worth to you, in your money; 5 for each square metre when left out' }),
+  coverMinutes: z.number().min(0).max(600).optional().meta({ description: 'time to cover this bed; 3 minutes and 1 for each square metre when left out' }),
+});
+
+const drums = z.strictObject({
+  litres: volumeL(5, 5000, [208, '55 gal']).meta({ description: 'water in one vessel' }),
+  count: z.number().int().min(1).max(500),
+  touching: z.boolean().default(false),
+  sunny: z.boolean().default(true),
+});
+
+const heater = z.strictObject({
+  kind: z.enum(HEATER_KIND_NAMES),
+  power: powerW(50, 100_000, [1500, '5000 BTU/h']).meta({ description: 'rated input' }),
+  thermostat: z.boolean().default(true),
+  on: z.boolean().default(false).meta({ description: 'running already, without being asked' }),
+  set: tempC(-5, 25, [2, '36 F']).optional().meta({ description: 'thermostat setting while it is on' }),
+  price: z.number().min(0).optional().meta({ description: 'price of one kWh, kg or litre; a placeholder when left out' }),
+  safetyRead: z.boolean().default(false).meta({ description: 'true once you have read the safety words for a flame in a closed house; without it no flame is ever advised' }),
+});
+
+const vents = z.strictObject({
+  area: areaM2(0.05, 200, [2, '20 sq ft']).meta({ description: 'area when fully open' }),
+  openAbove: tempC(5, 40, [24, '75 F']).default(24).meta({ description: 'you open them by day when it gets warmer than this inside' }),
+});
+
+const grower = z.strictObject({
+  hourWorth: z.number().min(0).max(500).default(15).meta({ description: 'what an hour of your time is worth, for weighing effort; may be 0' }),
+  careful: z.enum(['relaxed', 'normal', 'careful', 'never-lose-it']).default('normal').meta({ description: 'how many needless trips one saved bed is worth to you' }),
+  bedtime: z.string().regex(/^\d{1,2}:\d{2}$/u, 'expected a time such as "21:30"').default('21:30'),
+  units: z.enum(['C', 'F']).default('C'),
+});
+
+/**
+ * What the grower has, in the words of the trade. Only place, size and layers must be given: every other field has a default
+ * with its reason beside it.
+ */
+export const greenhouseSchema = z.strictObject({
+  version: z.literal(GREENHOUSE_VERSION).default(GREENHOUSE_VERSION),
+  name: z.string().min(1).max(60).default('the greenhouse'),
+  place,
+  size: z.strictObject({
+    width: lengthM(1, 60, [4, '13 ft']),
+    length: lengthM(1, 60, [8, '26 ft']),
+    height: lengthM(0.8, 12, [2.4, '8 ft']),
+  }),
+  layers: z.array(film).min(1, 'expected one or two layers of film, for example [{"film": "standard"}]').max(2, 'expected one or two layers of film, outer first'),
+  shape: z.enum(['half-round', 'gable']).default('half-round').meta({ description: 'half-round is the usual hooped house' }),
+  sideHeight: lengthM(0, 8, [1.5, '5 ft']).default(1.5).meta({ description: 'side wall of a gable house' }),
+  ridgeRuns: z.union([z.enum(['east-west', 'north-south']), z.number().min(0).max(360)]).default('east-west').meta({ description: 'or degrees from north' }),
+  leakage: z.enum(['tight', 'ordinary', 'leaky']).default('ordinary').meta({ description: 'ordinary is a home-built house with hand-closed sides' }),
+  soil: z.strictObject({
+    kind: z.enum(SOIL_KINDS).default('loam'),
+    moisture: z.enum(['dry', 'moist', 'wet']).default('moist'),
+    pathMoisture: z.enum(['dry', 'moist', 'wet']).default('dry'),
+  }).prefault({}),
+  beds: z.array(bed).max(12).default([]),
+  drums: z.array(drums).max(6).default([]),
+  heater: heater.optional(),
+  vents: vents.optional(),
+  grower: grower.prefault({}),
+});
+
+export type GreenhouseFile = z.input<typeof greenhouseSchema>;
+export type Greenhouse = z.output<typeof greenhouseSchema>;
+
+/** The JSON Schema of a greenhouse file. */
+export function greenhouseJsonSchema(): unknown {
+  return z.toJSONSchema(greenhouseSchema, { io: 'input', unrepresentable: 'any' });
+}
