@@ -17,3 +17,35 @@ export {
   vapourPressureFromDewPointOverWaterPa,
 } from './air/saturation-magnus.js';
 export { standardPressurePa } from './air/moist-air.js';
+
+// Sun: rise, set and what comes through
+export { sunPosition } from './sun/position.js';
+export { nextCivilDuskS, nextSunriseS, nextSunsetS } from './sun/rise-and-set.js';
+export { diffuseFractionErbs1982 } from './sun/diffuse-fraction-erbs.js';
+
+// The greenhouse as the grower describes it
+export { checkGreenhouse, type GreenhouseCheck, type GreenhouseFault } from './greenhouse/check.js';
+export { greenhouseJsonSchema, type Greenhouse, type GreenhouseFile } from './greenhouse/greenhouse.js';
+export { toHouse } from './greenhouse/to-house.js';
+export type { House } from './greenhouse/house.js';
+export { HEATER_KINDS, type HeaterKind, type HeaterKindRow } from './data/heater-kinds.js';
+
+// Crops
+export { cropById, cropFamilies, cropFamilyOf, cropRows, findCrop, type CropMatch, type CropRow } from './crops/catalogue.js';
+
+// One night: the past, the weather that may come, the run
+export type { Controls, ControlPlan } from './night/controls.js';
+export { eveningState, type EveningState } from './night/evening-state.js';
+export { forcingFor, STEP_S } from './night/forcing.js';
+export { houseRunner, runHouse, type HouseRunner, type StepRecord } from './night/house-run.js';
+export { startState, type GroundBasis } from './night/start-state.js';
+export { nightSpan, type NightSpan } from './night/night-span.js';
+export { placesOf, placeTempK, type PlaceKey } from './night/places.js';
+// export { createEnergyAudit } from './night/energy-audit.js';
+
+// The decision
+export type { PlannedAction } from './plan/action.js';
+export { standingControls } from './plan/controls-of-choices.js';
+export type { MorningAction } from './plan/morning.js';
+export type { CropOutlook, PlaceOutlook, Verdict } from './plan/outlook.js';
+export { planEvening, type EveningInput, type EveningPlan, type PricedPlan } from './plan/plan-evening.js';

@@ -1,55 +1,61 @@
-/** The tables, as the query layer sees them. Times are whole epoch seconds, bodies are JSON text. */
-import type { Generated } from 'kysely';
+import type { ColumnType, Generated } from 'kysely';
 
-export interface GreenhouseVersionTable {
-  greenhouseId: string;
-  version: number;
-  body: string;
-  savedAtS: number;
+/**
+ * The tables as the queries see them: names in camel case, in the database in snake case (receivedAtS is received_at_s).
+ * Times are whole epoch seconds, JSON is text, truth is 0 or 1: the same on every engine.
+ */
+export interface StoreTables {
+  readonly greenhouse: GreenhouseTable;
+  readonly reading: ReadingTable;
+  readonly action: ActionTable;
+  readonly weather: WeatherTable;
+  readonly advisory: AdvisoryTable;
 }
 
+/** One row a version. */
+export interface GreenhouseTable {
+  readonly id: string;
+  readonly version: number;
+  readonly body: string;
+  readonly savedAtS: number;
+}
+
+/** Written once: only how it ended (replaced or withdrawn) is set later, and that once. */
 export interface ReadingTable {
-  id: Generated<number>;
-  greenhouseId: string;
-  receivedAtS: number;
-  validAtS: number;
-  place: string;
-  statistic: 'now' | 'low' | 'high';
-  tempC: number;
-  text: string;
-  replacedBy: number | null;
-  withdrawnAtS: number | null;
+  readonly id: Generated<number>;
+  readonly greenhouseId: string;
+  readonly receivedAtS: number;
+  readonly validAtS: number;
+  readonly place: string;
+  readonly statistic: 'now' | 'low' | 'high';
+  readonly tempC: number;
+  readonly text: string;
+  readonly replacedBy: ColumnType<number | null, never, number>;
+  readonly withdrawnAtS: ColumnType<number | null, never, number>;
 }
 
 export interface ActionTable {
-  id: Generated<number>;
-  greenhouseId: string;
-  receivedAtS: number;
-  night: string;
-  body: string;
-  /** 1 or 0: SQLite has no boolean. */
-  done: number;
-  text: string;
+  readonly id: Generated<number>;
+  readonly greenhouseId: string;
+  readonly receivedAtS: number;
+  readonly night: string;
+  readonly body: string;
+  readonly done: 0 | 1;
+  readonly text: string;
 }
 
+/** One row a place: an old forecast is of no use once there is a newer one. */
 export interface WeatherTable {
-  placeKey: string;
-  issuedAtS: number;
-  body: string;
+  readonly placeKey: string;
+  readonly issuedAtS: number;
+  readonly body: string;
 }
 
+/** Written once, as issued. */
 export interface AdvisoryTable {
-  id: Generated<number>;
-  greenhouseId: string;
-  night: string;
-  issuedAtS: number;
-  body: string;
-}
-
-export interface Tables {
-  greenhouseVersion: GreenhouseVersionTable;
-  reading: ReadingTable;
-  action: ActionTable;
-  weather: WeatherTable;
-  advisory: AdvisoryTable;
+  readonly id: Generated<number>;
+  readonly greenhouseId: string;
+  readonly night: string;
+  readonly issuedAtS: number;
+  readonly body: string;
 }

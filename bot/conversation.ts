@@ -1,0 +1,67 @@
+import { cropFamilies, cropRows, nightSpan } from '../engine/index.js';
+import { answerCrop } from './features/crop/answer-crop.js';
+import { logDeeds } from './features/done/log-deeds.js';
+import { cropName, issueAdvisory, type EveningPorts, type EveningSubject } from './features/evening/issue-advisory.js';
+import { fixReading, logReadings } from './features/reading/log-reading.js';
+import type { CropWord } from './language/crop-word.js';
+import type { Intent } from './language/intent.js';
+import { understand } from './language/understand.js';
+import { NoWeatherError, type IncomingMessage, type Log, type Store } from './ports.js';
+import { localTime } from './text/local-time.js';
+import { askBack, HELP, notBuiltYet, noWeather, somethingFailed } from './text/reply-text.js';
+
+/** Names of crops for the language room: families first, so that a plain word means the family. */
+export const CROP_WORDS: readonly CropWord[] = [
+  ...cropFamilies.map(({ name }) => ({ id: name, names: [name] })),
+  ...cropRows.filter(({ id }) => !id.startsWith('class_')).map((row) => ({ id: row.id, names: [row.commonName, ...row.aliases] })),
+];
+
+export interface ConversationPorts extends EveningPorts {
+  readonly store: Store;
+  readonly log: Log;
+}
+
+/** One message in, one answer out: routes a meaning to the feature that serves it. No logic of its own. */
+export async function answerMessage(message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<string> {
+  const { grower } = subject.greenhouse;
+  const intent = understand({ text: message.text, atS: message.receivedAtS, zone: subject.zone, units: grower.units, crops: CROP_WORDS });
+  try {
+    return await answerIntent(intent, message, subject, ports);
+  } catch (error) {
+    if (error instanceof NoWeatherError) return noWeather(error.message);
+    ports.log.error('answer failed', { kind: intent.kind, error });
+    return somethingFailed(error instanceof Error ? error.message : String(error));
+  }
+}
+
+async function answerIntent(intent: Intent, message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<string> {
+  const { units } = subject.greenhouse.grower;
+  const time = localTime(subject.zone);
+  const spoken = { greenhouseId: message.greenhouseId, receivedAtS: message.receivedAtS, text: message.text, units };
+  const night = nightSpan(message.receivedAtS, subject.greenhouse.place);
+  const tonight = time.date(night.sunsetS);
+  switch (intent.kind) {
+    case 'reading':
+      return logReadings(intent, spoken, ports.store);
+    case 'fix':
+      return fixReading(intent, spoken, ports.store);
+    case 'advice':
+    case 'why':
+      return (await issueAdvisory(subject, ports)).advisory.text;
+    case 'outlook':
+      if ((intent.night ?? tonight) !== tonight || intent.span !== undefined) return notBuiltYet('outlook for other nights');
+      return (await issueAdvisory(subject, ports)).advisory.text;
+    case 'crop':
+      if (intent.night !== tonight) return notBuiltYet('crops on other nights');
+      return answerCrop('crops' in intent ? intent.crops : [intent.crop], (await issueAdvisory(subject, ports)).advisory, { units, cropName, dayName: time.day(night.sunsetS) });
+    case 'did':
+      return logDeeds(intent, { ...spoken, night: tonight }, ports.store);
+    case 'help':
+    case 'start':
+      return HELP;
+    case 'unclear':
+      return askBack(intent.asks, intent.word, intent.choices);
+    default:
+      return notBuiltYet(intent.kind);
+  }
+}

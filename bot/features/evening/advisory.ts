@@ -1,0 +1,99 @@
+import type { Verdict } from '../../../engine/index.js';
+
+/** One advisory as it is issued, stored and printed: temperatures in degrees C, times ISO 8601 with offset. */
+export interface Advisory {
+  readonly greenhouse: string;
+  readonly issuedAt: string;
+  /** Local date on which the night begins. */
+  readonly night: string;
+  readonly weather: { readonly source: string; readonly issuedAt: string; readonly stale: boolean };
+  /** Under the recommended plan. */
+  readonly places: readonly AdvisoryPlace[];
+  readonly crops: readonly AdvisoryCrop[];
+  readonly plan: { readonly actions: readonly AdvisoryAction[]; readonly effortMinutes: number; readonly cost: number; readonly heater: AdvisoryHeater | null };
+  readonly alternatives: readonly AdvisoryAlternative[];
+  readonly morning: readonly AdvisoryMorning[];
+  readonly reasons: readonly AdvisoryReason[];
+  readonly cautions: readonly { readonly code: CautionCode }[];
+  readonly text: string;
+}
+
+export interface AdvisoryPlace {
+  readonly place: 'outside' | 'inside' | 'cover' | 'leaf' | 'soil' | 'water';
+  readonly bed?: string;
+  readonly lowC: { readonly mean: number; readonly q10: number; readonly q50: number; readonly q90: number };
+  readonly lowAt: string;
+}
+
+export interface AdvisoryCrop {
+  readonly crop: string;
+  readonly asked: string;
+  readonly bed: string;
+  readonly damageProbability: number;
+  readonly lossProbability: number;
+  readonly expectedDamage: number;
+  readonly verdict: Verdict;
+  readonly damageBeginsC: number;
+  readonly killedC: number | null;
+  readonly hardening: number;
+  /** The place that the thresholds were compared with, and its low over the crop's own window. */
+  readonly judgedAt: AdvisoryPlace['place'];
+  readonly judgedLowC: number;
+  /** Weakest grade of the numbers behind the thresholds. */
+  readonly grade: 'published' | 'secondary' | 'from memory';
+  readonly isClassFallback: boolean;
+  readonly pickedBefore: boolean;
+}
+
+export interface AdvisoryAction {
+  readonly action: 'cover' | 'vents' | 'heater' | 'harvest';
+  readonly target?: string;
+  readonly crop?: string;
+  readonly from?: string;
+  readonly until?: string;
+  readonly setC?: number | null;
+  readonly by?: string;
+}
+
+export interface AdvisoryHeater {
+  readonly kind: string;
+  readonly powerW: number;
+  readonly runHours: number;
+  readonly energyKwh: number;
+  readonly fuel: number;
+  readonly fuelUnit: string;
+  readonly cost: number;
+  /** The price is a placeholder: the grower gave none. */
+  readonly priceIsPlaceholder: boolean;
+}
+
+export interface AdvisoryAlternative {
+  readonly actions: readonly AdvisoryAction[];
+  readonly expectedLoss: number;
+  readonly places: readonly AdvisoryPlace[];
+  readonly crops: readonly AdvisoryCrop[];
+}
+
+export interface AdvisoryMorning {
+  readonly action: 'uncover' | 'vents' | 'clear-snow' | 'harvest';
+  readonly target?: string;
+  readonly from: string;
+}
+
+export type CautionCode = 'heater-electric' | 'flame-vented' | 'flame-unvented' | 'flame-not-advised' | 'frozen-leaves' | 'snow-on-film' | 'not-a-promise';
+
+export type AdvisoryReason =
+  | { readonly code: 'clear-and-calm' | 'cloudy-or-windy' | 'partly-clear' }
+  | { readonly code: 'choice'; readonly why: string }
+  | { readonly code: 'plan-helps'; readonly crop: string; readonly bed: string; readonly withoutDamageProbability: number; readonly withDamageProbability: number }
+  | { readonly code: 'not-needed-if-milder'; readonly outsideLowC: number }
+  | { readonly code: 'not-enough-if-colder'; readonly outsideLowC: number; readonly crops: readonly string[] }
+  | { readonly code: 'still-at-risk'; readonly crop: string; readonly bed: string }
+  | { readonly code: 'too-late'; readonly plan: string }
+  | { readonly code: 'class-fallback'; readonly asked: string; readonly hardinessClass: string }
+  | { readonly code: 'not-learned-yet' }
+  | { readonly code: 'short-history'; readonly hours: number }
+  | { readonly code: 'ground-guessed' }
+  | { readonly code: 'stale-weather'; readonly ageHours: number; readonly cause: string }
+  | { readonly code: 'weather-note'; readonly note: string; readonly detail: string }
+  | { readonly code: 'demo-weather' };

@@ -1,0 +1,65 @@
+import { checkGreenhouse, cropById, planEvening, type EveningPlan, type Greenhouse } from '../../../engine/index.js';
+import type { Clock, Place, Store, WeatherSource } from '../../ports.js';
+import { advisoryText } from '../../text/advisory-text.js';
+import { localTime, type LocalTime } from '../../text/local-time.js';
+import { deedsTonight } from '../done/deeds-tonight.js';
+import type { Advisory } from './advisory.js';
+import { buildAdvisory } from './build-advisory.js';
+
+export interface EveningPorts {
+  readonly clock: Clock;
+  readonly weather: WeatherSource;
+  /** Null for a single advisory that is not remembered. */
+  readonly store: Store | null;
+}
+
+export interface EveningSubject {
+  readonly greenhouseId: string;
+  readonly greenhouse: Greenhouse;
+  readonly zone: string;
+}
+
+export interface IssuedEvening {
+  readonly advisory: Advisory;
+  readonly plan: EveningPlan;
+}
+
+/** The crop's plain name; the id where the tables do not know it. */
+export const cropName = (id: string): string => cropById(id)?.commonName.split(' (')[0] ?? id;
+
+const placeOf = (greenhouse: Greenhouse): Place => ({ latitude: greenhouse.place.latitude, longitude: greenhouse.place.longitude, elevationM: greenhouse.place.elevation ?? null });
+
+/** The evening's work: weather, what was done already, the plan of least expected loss, its words; kept as issued. */
+export async function issueAdvisory(subject: EveningSubject, ports: EveningPorts): Promise<IssuedEvening> {
+  const { greenhouse, greenhouseId } = subject;
+  const nowS = Math.floor(ports.clock.nowS());
+  const answer = await ports.weather.weatherAt(placeOf(greenhouse));
+  const time = localTime(subject.zone);
+  const done = ports.store === null ? null : await deedsTonight(ports.store, greenhouseId, { greenhouse, nowS });
+  const plan = planEvening({
+    greenhouse,
+    weather: answer.hours,
+    ground: answer.ground,
+    nowS,
+    bedtimeS: bedtime(greenhouse, time, nowS),
+    weatherAgeS: Math.max(0, nowS - answer.issuedAtS),
+    ...(done ? { doneTonight: done } : {}),
+  });
+  const facts = buildAdvisory(plan, { greenhouse, answer, nowS, time });
+  const advisory: Advisory = { ...facts, text: advisoryText(facts, { units: greenhouse.grower.units, dayName: time.day(plan.night.sunsetS), cropName }) };
+  if (ports.store) await ports.store.addAdvisory({ greenhouseId, night: advisory.night, issuedAtS: nowS, body: JSON.stringify(advisory) });
+  return { advisory, plan };
+}
+
+/** Bedtime of the evening that comes, or of the one that is running: before five in the morning it was yesterday's. */
+const SMALL_HOURS_S = 5 * 3600;
+function bedtime(greenhouse: Greenhouse, time: LocalTime, nowS: number): number {
+  return time.atClock(nowS - SMALL_HOURS_S, greenhouse.grower.bedtime);
+}
+
+/** A greenhouse file that was stored after its check; a fault here is a defect of ours, and says so. */
+export function storedGreenhouse(body: string): Greenhouse {
+  const check = checkGreenhouse(JSON.parse(body));
+  if (!check.ok) throw new Error(`the stored greenhouse no longer passes its check: ${check.faults.map(({ field, message }) => `${field}: ${message}`).join('; ')}`);
+  return check.greenhouse;
+}

@@ -1,0 +1,87 @@
+import { HEATER_KINDS, kelvinToCelsius, type EveningPlan, type Greenhouse } from '../../../engine/index.js';
+import type { WeatherAnswer, WeatherNote } from '../../ports.js';
+import type { AdvisoryReason, CautionCode } from './advisory.js';
+
+const CLEAR_FROM = 0.5;
+const CLOUDY_BELOW = 0.2;
+/** A plan is said to help a crop when it takes this much off its chance of damage. */
+const HELPS_FROM = 0.15;
+const FULL_HISTORY_HOURS = 15 * 24;
+const hundredth = (value: number): number => Math.round(value * 100) / 100;
+const celsius = (tempK: number): number => Math.round(kelvinToCelsius(tempK) * 10) / 10;
+
+/** Why this plan, what would change it, and what the answer stands on. */
+export function reasonsFor(plan: EveningPlan, answer: WeatherAnswer, nowS: number): readonly AdvisoryReason[] {
+  const { clearCalm } = plan.doubt;
+  const { warmUpHours, basis } = plan.evening;
+  return [
+    { code: clearCalm >= CLEAR_FROM ? 'clear-and-calm' : clearCalm < CLOUDY_BELOW ? 'cloudy-or-windy' : 'partly-clear' },
+    { code: 'choice', why: plan.choice.reason },
+    ...helped(plan),
+    ...whatWouldChange(plan),
+    ...plan.crops.filter(({ match }) => match.isClassFallback).map(({ asked, match }): AdvisoryReason => ({ code: 'class-fallback', asked, hardinessClass: match.row.hardinessClass })),
+    { code: 'not-learned-yet' },
+    ...(warmUpHours < FULL_HISTORY_HOURS - 24 ? [{ code: 'short-history', hours: Math.round(warmUpHours) } as const] : []),
+    ...(basis === 'past-air' ? [{ code: 'ground-guessed' } as const] : []),
+    ...answer.notes.map((note) => noteReason(note, nowS)),
+  ];
+}
+
+function helped({ chosen, nothing }: EveningPlan): AdvisoryReason[] {
+  if (chosen.id === nothing.id) return [];
+  return chosen.outlook.crops.flatMap((after, k): AdvisoryReason[] => {
+    const before = nothing.outlook.crops[k]!;
+    const picked = chosen.harvested.includes(k);
+    if (before.damageProbability - (picked ? 0 : after.damageProbability) < HELPS_FROM) return [];
+    return [{ code: 'plan-helps', crop: after.crop.match.row.id, bed: after.crop.bed, withoutDamageProbability: hundredth(before.damageProbability), withDamageProbability: picked ? 0 : hundredth(after.damageProbability) }];
+  });
+}
+
+/** The mildest scenario that makes the work needless, and the one from which the plan is not enough. */
+function whatWouldChange({ chosen, nothing, crops }: EveningPlan): AdvisoryReason[] {
+  const hurt = (lowsK: readonly number[], skip: readonly number[]): number[] => crops.flatMap((crop, k) => (!skip.includes(k) && lowsK[k]! < crop.thresholds.damageBeginsK ? [k] : []));
+  const reasons: AdvisoryReason[] = [];
+  const safe = nothing.outlook.scenarioLows.filter(({ cropLowsK }) => hurt(cropLowsK, []).length === 0);
+  if (chosen.id !== nothing.id && safe.length > 0) reasons.push({ code: 'not-needed-if-milder', outsideLowC: celsius(Math.min(...safe.map(({ outsideLowK }) => outsideLowK))) });
+  const failing = chosen.outlook.scenarioLows.filter(({ cropLowsK }) => hurt(cropLowsK, chosen.harvested).length > 0);
+  if (failing.length > 0) {
+    const first = failing.reduce((a, b) => (b.outsideLowK > a.outsideLowK ? b : a));
+    reasons.push({ code: 'not-enough-if-colder', outsideLowC: celsius(first.outsideLowK), crops: hurt(first.cropLowsK, chosen.harvested).map((k) => crops[k]!.asked) });
+  }
+  return reasons;
+}
+
+function noteReason(note: WeatherNote, nowS: number): AdvisoryReason {
+  switch (note.code) {
+    case 'stale':
+      return { code: 'stale-weather', ageHours: Math.round(note.ageS / 3600), cause: note.cause };
+    case 'invented-demo':
+      return { code: 'demo-weather' };
+    case 'short-horizon':
+      return { code: 'weather-note', note: note.code, detail: `${Math.round((note.endsAtS - nowS) / 3600)} h ahead` };
+    case 'short-history':
+      return { code: 'weather-note', note: note.code, detail: `${Math.round((nowS - note.startsAtS) / 3600)} h back` };
+    case 'filled-gap':
+      return { code: 'weather-note', note: note.code, detail: `${note.variable}, ${note.hours} h` };
+    case 'second-model-used':
+      return { code: 'weather-note', note: note.code, detail: note.variable };
+    case 'missing-variable':
+      return { code: 'weather-note', note: note.code, detail: `${note.variable}: ${note.instead}` };
+    case 'no-ensemble':
+      return { code: 'weather-note', note: note.code, detail: note.cause };
+  }
+}
+
+/** The cautions that belong to what is advised, and to what is not. */
+export function cautionsFor(plan: EveningPlan, greenhouse: Greenhouse): readonly { code: CautionCode }[] {
+  const codes: CautionCode[] = [];
+  if (greenhouse.heater) {
+    const { combustion } = HEATER_KINDS[greenhouse.heater.kind];
+    if (plan.chosen.fuel) codes.push(combustion === 'none' ? 'heater-electric' : combustion === 'vented' ? 'flame-vented' : 'flame-unvented');
+    else if (combustion !== 'none' && !greenhouse.heater.safetyRead) codes.push('flame-not-advised');
+  }
+  if (plan.morning.some(({ action }) => action === 'harvest')) codes.push('frozen-leaves');
+  if (plan.morning.some(({ action }) => action === 'clear-snow')) codes.push('snow-on-film');
+  codes.push('not-a-promise');
+  return codes.map((code) => ({ code }));
+}

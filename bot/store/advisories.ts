@@ -1,0 +1,29 @@
+import type { Kysely } from 'kysely';
+import type { Store, StoredAdvisory } from '../ports.js';
+import { epochSeconds, name } from './row-values.js';
+import type { StoreTables } from './schema.js';
+
+export function addAdvisory(db: Kysely<StoreTables>, row: Parameters<Store['addAdvisory']>[0]): Promise<StoredAdvisory> {
+  return db
+    .insertInto('advisory')
+    .values({
+      greenhouseId: name('greenhouseId', row.greenhouseId),
+      night: name('night', row.night),
+      issuedAtS: epochSeconds('issuedAtS', row.issuedAtS),
+      body: row.body,
+    })
+    .returningAll()
+    .executeTakeFirstOrThrow();
+}
+
+export async function lastAdvisory(db: Kysely<StoreTables>, greenhouseId: string): Promise<StoredAdvisory | null> {
+  const latest = await db
+    .selectFrom('advisory')
+    .selectAll()
+    .where('greenhouseId', '=', greenhouseId)
+    .orderBy('issuedAtS', 'desc')
+    .orderBy('id', 'desc')
+    .limit(1)
+    .executeTakeFirst();
+  return latest ?? null;
+}

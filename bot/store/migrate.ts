@@ -1,0 +1,23 @@
+import { Migrator, type Kysely } from 'kysely';
+import { first } from './migrations/0001-first.js';
+import type { StoreTables } from './schema.js';
+import { StoreError } from './store-error.js';
+
+// In code, not found in a folder: a build cannot lose one. Run in the order of their names.
+const MIGRATIONS = { '0001-first': first };
+
+/** Brings the tables up to date, all or nothing; refuses a database that a newer program has already moved on. */
+export async function migrateToLatest(db: Kysely<StoreTables>, where: string): Promise<void> {
+  const migrator = new Migrator({ db, provider: { getMigrations: () => Promise.resolve(MIGRATIONS) } });
+  const { error } = await migrator.migrateToLatest();
+  if (error === undefined) return;
+  if (error instanceof Error && error.message.startsWith('corrupted migrations')) {
+    throw new StoreError(
+      'newer-version',
+      `Cannot use the store ${where}: it was written by another version of Duskward. Expected the migrations ${Object.keys(MIGRATIONS).join(', ')}; ` +
+        `got: ${error.message}. Run the version that wrote it, or set another path.`,
+      { cause: error },
+    );
+  }
+  throw error instanceof Error ? error : new Error(`Bringing the tables of ${where} up to date failed.`, { cause: error });
+}

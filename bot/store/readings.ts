@@ -1,0 +1,74 @@
+import type { Kysely } from 'kysely';
+import type { Store, StoredReading } from '../ports.js';
+import { epochSeconds, name, rowLimit, temperatureC } from './row-values.js';
+import type { StoreTables } from './schema.js';
+import { StoreError } from './store-error.js';
+
+type NewReading = Parameters<Store['addReading']>[0];
+
+export function addReading(db: Kysely<StoreTables>, row: NewReading): Promise<StoredReading> {
+  return db
+    .insertInto('reading')
+    .values({
+      greenhouseId: name('greenhouseId', row.greenhouseId),
+      receivedAtS: epochSeconds('receivedAtS', row.receivedAtS),
+      validAtS: epochSeconds('validAtS', row.validAtS),
+      place: name('place', row.place),
+      statistic: row.statistic,
+      tempC: temperatureC('tempC', row.tempC),
+      text: row.text,
+    })
+    .returningAll()
+    .executeTakeFirstOrThrow();
+}
+
+/** Both rows or neither: a crash between them would leave two readings of one thermometer, or none. */
+export function replaceReading(db: Kysely<StoreTables>, id: number, replacement: NewReading): Promise<StoredReading> {
+  return db.transaction().execute(async (transaction) => {
+    const replaced = await standingReading(transaction, id, 'replace');
+    if (replaced.greenhouseId !== replacement.greenhouseId) {
+      throw new StoreError(
+        'other-greenhouse',
+        `Cannot replace reading ${id}: expected a replacement for its own greenhouse, got one for another. Look the reading up by the greenhouse that the message is about.`,
+      );
+    }
+    const added = await addReading(transaction, replacement);
+    await transaction.updateTable('reading').set({ replacedBy: added.id }).where('id', '=', id).execute();
+    return added;
+  });
+}
+
+export async function withdrawReading(db: Kysely<StoreTables>, id: number, withdrawnAtS: number): Promise<void> {
+  await db.transaction().execute(async (transaction) => {
+    await standingReading(transaction, id, 'withdraw');
+    await transaction
+      .updateTable('reading')
+      .set({ withdrawnAtS: epochSeconds('withdrawnAtS', withdrawnAtS) })
+      .where('id', '=', id)
+      .execute();
+  });
+}
+
+/** Newest by receipt, the later stored first among equals: the first is the one that "no, I meant 3" speaks of. */
+export async function standingReadings(db: Kysely<StoreTables>, greenhouseId: string, limit: number): Promise<readonly StoredReading[]> {
+  return db
+    .selectFrom('reading')
+    .selectAll()
+    .where('greenhouseId', '=', greenhouseId)
+    .where('replacedBy', 'is', null)
+    .where('withdrawnAtS', 'is', null)
+    .orderBy('receivedAtS', 'desc')
+    .orderBy('id', 'desc')
+    .limit(rowLimit(limit))
+    .execute();
+}
+
+async function standingReading(db: Kysely<StoreTables>, id: number, verb: 'replace' | 'withdraw'): Promise<StoredReading> {
+  const row = await db.selectFrom('reading').selectAll().where('id', '=', id).executeTakeFirst();
+  if (row === undefined) {
+    throw new StoreError('no-such-reading', `Cannot ${verb} reading ${id}: expected the id of a stored reading, got one that is not there. Take the id from readings().`);
+  }
+  if (row.replacedBy === null && row.withdrawnAtS === null) return row;
+  const end = row.replacedBy === null ? `withdrawn at ${row.withdrawnAtS} s` : `replaced by reading ${row.replacedBy}`;
+  throw new StoreError('reading-not-standing', `Cannot ${verb} reading ${id}: expected one that stands, got one already ${end}. Take the id from readings().`);
+}

@@ -1,0 +1,88 @@
+import type { Advisory, AdvisoryAction, AdvisoryCrop, AdvisoryPlace } from '../features/evening/advisory.js';
+import { actionSentence, morningSentence } from './action-text.js';
+import { cautionText } from './caution-text.js';
+import { inTen } from './chance.js';
+import { clockOf } from './local-time.js';
+import { reasonSentence } from './reason-text.js';
+import { temperature, withRange, type TempUnits } from './temperature.js';
+
+export interface AdvisoryWords {
+  readonly units: TempUnits;
+  /** "Wed 25 Nov" */
+  readonly dayName: string;
+  readonly cropName: (id: string) => string;
+}
+
+const PLACE_ORDER = ['outside', 'inside', 'cover', 'leaf', 'soil', 'water'] as const;
+const PLACE_NAME = { outside: 'Outside', inside: 'Inside', cover: 'Under the cover', leaf: 'Leaves', soil: 'Soil at root depth', water: 'Drums' } as const satisfies Record<AdvisoryPlace['place'], string>;
+
+/** The whole advisory in plain words: action first, then lows, crops, morning, what would change it, cautions. */
+export function advisoryText(advisory: Omit<Advisory, 'text'>, words: AdvisoryWords): string {
+  const blocks = [
+    `Tonight, ${words.dayName}: ${advisory.greenhouse}`,
+    actionBlock(advisory, words),
+    block('How cold (8 nights in 10 fall in the range)', lowLines(advisory.places, words)),
+    block('Crops', advisory.crops.map((crop) => cropLine(crop, words))),
+    block('In the morning', advisory.morning.map((step) => morningSentence(step))),
+    block('Why, and what would change it', reasonLines(advisory, words)),
+    block('Take care', advisory.cautions.map(({ code }) => cautionText(code))),
+  ];
+  return blocks.filter((text) => text !== '').join('\n\n');
+}
+
+const block = (title: string, lines: readonly string[]): string => (lines.length === 0 ? '' : `${title}\n${lines.map((line) => `- ${line}`).join('\n')}`);
+
+function actionBlock(advisory: Omit<Advisory, 'text'>, words: AdvisoryWords): string {
+  const { actions, effortMinutes, cost, heater } = advisory.plan;
+  if (actions.length === 0) {
+    const worst = [...advisory.crops].sort((a, b) => b.damageProbability - a.damageProbability)[0];
+    return worst && worst.verdict !== 'safe' ? 'Nothing that you can do tonight is worth the work. See the crops below.' : 'Nothing to do tonight.';
+  }
+  const total = `About ${effortMinutes} minutes of work${cost > 0 ? `, about ${cost.toFixed(2)} for heat` : ''}.`;
+  const heat = heater ? [`Heater: ${heater.powerW} W, on for about ${heater.runHours} h, ${heater.energyKwh} kWh (${heater.fuel} ${heater.fuelUnit}), about ${heater.cost.toFixed(2)}${heater.priceIsPlaceholder ? ' at a made-up price: set yours in the greenhouse file' : ''}.`] : [];
+  return block('Do', [...mergedActions(actions).map((action) => actionSentence(action, words)), ...heat, total]);
+}
+
+/** Several beds to cover by the same time are one sentence. */
+function mergedActions(actions: readonly AdvisoryAction[]): readonly AdvisoryAction[] {
+  return actions.reduce<AdvisoryAction[]>((merged, action) => {
+    const same = merged.findIndex((other) => other.action === 'cover' && action.action === 'cover' && other.by === action.by);
+    if (same < 0) return [...merged, action];
+    return merged.map((other, i) => (i === same ? { ...other, target: `${other.target} and ${action.target}` } : other));
+  }, []);
+}
+
+/** Leaves and soil of every bed would bury the lows that matter: only outside, inside, under covers and water are listed. */
+function lowLines(places: readonly AdvisoryPlace[], words: AdvisoryWords): string[] {
+  const shown = places.filter(({ place }) => place === 'outside' || place === 'inside' || place === 'cover' || place === 'water');
+  return PLACE_ORDER.flatMap((name) => shown.filter(({ place }) => place === name)).map((place) => {
+    const bed = place.place === 'cover' && place.bed !== undefined ? `, ${place.bed}` : '';
+    return `${PLACE_NAME[place.place]}${bed}: ${withRange(place.lowC, words.units)}, coldest about ${clockOf(place.lowAt)}`;
+  });
+}
+
+const NODE_WORDS = { outside: 'outside air', inside: 'air in the house', cover: 'air under the cover', leaf: 'the leaf itself', soil: 'the soil', water: 'the water' } as const satisfies Record<AdvisoryPlace['place'], string>;
+
+/** Verdict first, then how likely, then against what it was judged. */
+export function cropLine(crop: AdvisoryCrop, words: AdvisoryWords): string {
+  const name = `${words.cropName(crop.crop)}${crop.isClassFallback ? ` (${crop.asked})` : ''}, ${crop.bed}`;
+  if (crop.pickedBefore) return `${name}: pick it before dark; left out it would be marked in ${inTen(crop.damageProbability)} nights like this.`;
+  const judged = `${NODE_WORDS[crop.judgedAt]} about ${temperature(crop.judgedLowC, words.units)}, harm begins at ${temperature(crop.damageBeginsC, words.units)}`;
+  switch (crop.verdict) {
+    case 'safe':
+      return `${name}: safe (${judged}).`;
+    case 'watch':
+      return `${name}: watch. Marked leaves in ${inTen(crop.damageProbability)} nights like this (${judged}).`;
+    case 'at-risk':
+      return `${name}: at risk. Marked in ${inTen(crop.damageProbability)}, lost in ${inTen(crop.lossProbability)} nights like this (${judged}).`;
+    case 'likely-lost':
+      return `${name}: likely lost, ${inTen(crop.lossProbability)} nights like this (${judged}).`;
+  }
+}
+
+function reasonLines(advisory: Omit<Advisory, 'text'>, words: AdvisoryWords): string[] {
+  return advisory.reasons.flatMap((reason) => {
+    const sentence = reasonSentence(reason, words);
+    return sentence === null ? [] : [sentence];
+  });
+}

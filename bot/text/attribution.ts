@@ -1,0 +1,2 @@
+/** The weather data's licence asks for this wherever its data are shown. */
+export const WEATHER_ATTRIBUTION = 'Weather data by Open-Meteo.com (https://open-meteo.com/), CC BY 4.0 (https://creativecommons.org/licenses/by/4.0/); changed by our own model of the greenhouse.';

@@ -1,0 +1,62 @@
+import type { AdvisoryReason } from '../features/evening/advisory.js';
+import { inTen } from './chance.js';
+import { temperature, type TempUnits } from './temperature.js';
+
+const CHOICE_WORDS: Readonly<Record<string, string | null>> = {
+  'nothing-at-risk': null,
+  'gain-worth-it': null,
+  'gain-too-small': 'What the work would save is not worth the trip tonight.',
+  'best-is-nothing': 'No cover or heat that you have would save more than it costs tonight.',
+  'kept-as-issued': 'The plan stays as it was.',
+  switched: 'The forecast has changed, and so has the plan.',
+  'stand-down': 'The forecast has turned milder: you can leave it.',
+};
+
+const NOTE_WORDS: Readonly<Record<string, string>> = {
+  'short-horizon': 'The forecast reaches only',
+  'short-history': 'Past weather is known only',
+  'filled-gap': 'A short gap in the forecast was bridged:',
+  'second-model-used': 'Part of the forecast comes from the second model:',
+  'missing-variable': 'Missing in the forecast:',
+  'no-ensemble': 'No word from the ensemble on how sure the forecast is:',
+};
+
+/** One sentence for a reason; null where there is nothing worth saying. */
+export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits; cropName: (id: string) => string }): string | null {
+  switch (reason.code) {
+    case 'clear-and-calm':
+      return 'Clear and calm: heat goes straight to the sky, and hollows run colder than any forecast. The range allows for it.';
+    case 'partly-clear':
+      return 'Partly clear: if the cloud clears, it gets colder than this.';
+    case 'cloudy-or-windy':
+      return 'Cloud or wind keeps the air mixed: the forecast is surer than on a clear night.';
+    case 'choice':
+      return CHOICE_WORDS[reason.why] ?? null;
+    case 'plan-helps':
+      return `Without the plan, ${words.cropName(reason.crop).toLowerCase()} in ${reason.bed} would be marked in ${inTen(reason.withoutDamageProbability)} nights like this; with it, ${inTen(reason.withDamageProbability)}.`;
+    case 'not-needed-if-milder':
+      return `If it stays above ${temperature(reason.outsideLowC, words.units)} outside, none of it is needed.`;
+    case 'not-enough-if-colder':
+      return `If it falls to ${temperature(reason.outsideLowC, words.units)} outside, ${list(reason.crops)} will be marked all the same.`;
+    case 'still-at-risk':
+      return `${words.cropName(reason.crop)} in ${reason.bed} stays at risk.`;
+    case 'too-late':
+      return `Too late for: ${reason.plan}.`;
+    case 'class-fallback':
+      return `I do not know ${reason.asked}: it is judged as a ${reason.hardinessClass} crop. Name its hardiness in the greenhouse file to better that.`;
+    case 'not-learned-yet':
+      return 'No reading of yours has gone into this yet, so the ranges are wide. A morning low, for example "28F inside", helps.';
+    case 'short-history':
+      return `Only ${reason.hours} hours of past weather were known: soil and drums start from a guess, and the range is wider for it.`;
+    case 'ground-guessed':
+      return 'The ground temperature is a guess from the past air temperature.';
+    case 'stale-weather':
+      return `OLD FORECAST: the weather service did not answer (${reason.cause}). This stands on a forecast ${reason.ageHours} h old, and the range is wider for it.`;
+    case 'weather-note':
+      return `${NOTE_WORDS[reason.note] ?? reason.note} ${reason.detail}.`;
+    case 'demo-weather':
+      return 'INVENTED WEATHER: this is the demo. Nothing in it is a real forecast.';
+  }
+}
+
+const list = (items: readonly string[]): string => [...new Set(items)].join(' and ');

@@ -1,0 +1,61 @@
+import type { Ask, Reading } from '../language/intent.js';
+import { WEATHER_ATTRIBUTION } from './attribution.js';
+import { clockOf } from './local-time.js';
+import { temperature, type TempUnits } from './temperature.js';
+
+const PLACE_WORDS: Readonly<Record<string, string>> = { inside: 'inside', outside: 'outside', cover: 'under the cover', soil: 'in the soil', water: 'in the water', stones: 'in the stones', tube: 'in the ground tube' };
+const STATISTIC_WORDS = { now: 'now', low: 'lowest', high: 'highest' } as const;
+
+const readingWords = (reading: Reading, units: TempUnits): string =>
+  `${temperature(reading.c, units)} ${reading.place === undefined ? 'inside' : (PLACE_WORDS[reading.place] ?? reading.place)}, ${STATISTIC_WORDS[reading.stat]}${reading.at === undefined ? '' : `, at ${clockOf(reading.at)}`}${reading.sun ? ', in the sun' : ''}`;
+
+export const readingKept = (readings: readonly Reading[], units: TempUnits): string => `Noted: ${readings.map((reading) => readingWords(reading, units)).join('; ')}. Wrong? Say "no, -3C" or "scrap that".`;
+export const readingFixed = (reading: Reading, units: TempUnits): string => `Corrected: ${readingWords(reading, units)}.`;
+export const readingWithdrawn = 'Taken back: that reading no longer counts.';
+export const noReadingYet = 'There is no reading to correct yet. Send one, for example "28F inside" or "low was -2C".';
+
+export const deedsKept = (done: readonly string[], not: readonly string[]): string =>
+  `Noted for tonight: ${[...(done.length > 0 ? [`done: ${done.join(', ')}`] : []), ...(not.length > 0 ? [`not done: ${not.join(', ')}`] : [])].join('; ') || 'nothing done'}. The next answer counts on it.`;
+
+export const cropNotGrown = (names: readonly string[], grown: readonly string[]): string =>
+  `${names.join(' and ')}: not in this greenhouse's file. ${grown.length > 0 ? `It has: ${grown.join(', ')}.` : 'It has no crops yet; add them to a bed.'}`;
+
+const ASK_WORDS: Readonly<Record<Ask, string>> = {
+  what: 'I did not understand that.',
+  'which-unit': 'Fahrenheit or Celsius? For example "29F" or "-2C".',
+  'which-sign': 'Above or below zero? For example "-2C" or "+2C".',
+  'which-number': 'Which of the numbers is it?',
+  'which-stat': 'Is that now, the lowest or the highest?',
+  'which-time': 'At what time was that?',
+  'which-place': 'Which thermometer is that: inside, outside, under the cover?',
+  'which-crop': 'Which crop do you mean?',
+  'which-state': 'How is it: fine, marked or dead?',
+  'which-night': 'Which night do you mean?',
+  'which-item': 'What do you mean: covers, vents, heater?',
+  'which-meaning': 'That could mean two things.',
+  'one-at-a-time': 'One thing at a time, please.',
+  'done-yet': 'Have you done it, or do you mean to?',
+  'impossible-temperature': 'That cannot be a temperature in a greenhouse.',
+};
+
+export const askBack = (ask: Ask, word: string | undefined, choices: readonly string[] | undefined): string =>
+  `${word === undefined ? '' : `"${word}": `}${ASK_WORDS[ask]}${choices && choices.length > 0 ? ` (${choices.join(', ')})` : ''} Say "help" for what I can do.`;
+
+export const notBuiltYet = (kind: string): string => `I understood "${kind}", but that is not built yet. Say "help" for what I can do now.`;
+
+export const HELP = [
+  'What I can do:',
+  '- "tonight": what to do, how cold, which crops are safe',
+  '- "will the kale survive tonight": one crop, and why',
+  '- "28F inside", "low was -2C under the cover": I note your reading',
+  '- "no, -3C" or "scrap that": corrects or takes back the last reading',
+  '- "covered the beds", "heater at 2C": what you did, so that I count on it',
+  '- "bye": ends the conversation',
+  'Not yet: other nights, what-if, the record of how right I was, learning from readings.',
+  WEATHER_ATTRIBUTION,
+].join('\n');
+
+export const noWeather = (cause: string): string => `No weather to stand on, so no advice tonight: ${cause}\nUntil it is back: shut the house before sunset and cover what frost would hurt.`;
+export const GREETING = 'Ask me anything about tonight, or say "help".';
+export const FAREWELL = 'Good night.';
+export const somethingFailed = (cause: string): string => `That went wrong: ${cause}. Nothing was lost; try again.`;

@@ -1,0 +1,26 @@
+/** Every setting that the environment can give, with its default and what it does. */
+export interface Setting {
+  readonly default: string | null;
+  readonly doc: string;
+}
+
+export const SETTINGS = {
+  DUSKWARD_GREENHOUSE: { default: null, doc: 'Greenhouse file of the console conversation; the demo greenhouse when not set.' },
+  DUSKWARD_WEATHER_URL: { default: null, doc: 'Base address of the weather service; every path hangs under it. The public Open-Meteo hosts when not set.' },
+  DUSKWARD_WEATHER_KEY: { default: null, doc: 'Key of a paid plan of the weather service. The free service is for non-commercial use only.' },
+  DUSKWARD_CONTACT: { default: null, doc: 'Mail or web address of the operator, sent to the weather service in the User-Agent.' },
+  DUSKWARD_DATABASE: { default: 'data/duskward.sqlite', doc: 'SQLite file that keeps greenhouses, readings, actions, weather and advisories.' },
+  DUSKWARD_CLOCK: { default: null, doc: 'An instant to start from, for trials: 2026-01-14T22:00:00Z, optionally with a speed such as "x600".' },
+  DUSKWARD_LOG: { default: 'warn', doc: 'Lowest level that is logged to standard error: debug, info, warn, error.' },
+} as const satisfies Readonly<Record<string, Setting>>;
+
+export type SettingName = keyof typeof SETTINGS;
+export type Settings = Readonly<Record<SettingName, string | null>>;
+
+/** Reads the settings from an environment; empty texts count as not set. */
+export function readSettings(environment: Readonly<Record<string, string | undefined>>): Settings {
+  const entries = Object.entries(SETTINGS).map(([name, setting]) => [name, environment[name]?.trim() || setting.default] as const);
+  const unknown = Object.keys(environment).filter((name) => name.startsWith('DUSKWARD_') && !(name in SETTINGS));
+  if (unknown.length > 0) throw new Error(`no such setting: ${unknown.join(', ')}; known are ${Object.keys(SETTINGS).join(', ')}`);
+  return Object.fromEntries(entries) as Settings;
+}

@@ -1,0 +1,62 @@
+import { classCrop, findCrop, type CropMatch } from '../crops/catalogue.js';
+import { organCurves, type DamageCurve } from '../crops/damage.js';
+import { hardeningAfter, type HardeningState } from '../crops/hardening.js';
+import { judgedAt, type CropNode } from '../crops/judged-at.js';
+import { thresholdsAt, type CropThresholds } from '../crops/thresholds.js';
+import { windowMinFor } from '../crops/exposure-window.js';
+import type { Greenhouse } from '../greenhouse/greenhouse.js';
+import type { EveningState } from '../night/evening-state.js';
+
+/** Worth of a bed for each square metre when the grower gives none: the middle of low, medium, high = 2, 5, 10 (placeholder of this project). */
+const WORTH_PER_M2 = 5;
+
+/** One crop in one bed tonight: what it stands, where it is judged, what it is worth. */
+export interface CropAtStake {
+  readonly asked: string;
+  readonly match: CropMatch;
+  readonly bed: string;
+  readonly column: number;
+  readonly hardening: HardeningState;
+  readonly thresholds: CropThresholds;
+  readonly curves: { readonly damage: DamageCurve; readonly kill: DamageCurve };
+  readonly damageNode: CropNode;
+  readonly killNode: CropNode;
+  readonly windowMin: number;
+  readonly worth: number;
+  readonly harvestEarly: boolean;
+}
+
+/**
+ * All crops of a greenhouse with their thresholds after the past fortnight.
+ * Units: K, money.
+ * Valid: beds of the same greenhouse that the evening was run for.
+ * Outside: a crop that is not in the tables falls to its class (half-hardy when the grower names none), and its match says so.
+ * Source: crop tables and hardening of engine/crops.
+ */
+export function cropsAtStake(greenhouse: Greenhouse, evening: EveningState): readonly CropAtStake[] {
+  return greenhouse.beds.flatMap((bed, column) =>
+    bed.crops.map((entry): CropAtStake => {
+      const asked = typeof entry === 'string' ? entry : entry.crop;
+      const match = findCrop(asked) ?? classCrop((typeof entry === 'string' ? undefined : entry.hardiness) ?? 'half-hardy');
+      const { row } = match;
+      const hardening = hardeningAfter({ plantTempK: evening.plantAirTempK[column]!, set: row.hardening });
+      const thresholds = thresholdsAt({ row, effectiveFraction: hardening.effectiveFraction });
+      const nodes = judgedAt(row);
+      const areaM2 = evening.runner.model.house.columns[column]!.areaM2;
+      return {
+        asked,
+        match,
+        bed: bed.name,
+        column,
+        hardening,
+        thresholds,
+        curves: organCurves(thresholds),
+        damageNode: nodes.damage,
+        killNode: nodes.kill,
+        windowMin: windowMinFor(row, hardening.effectiveFraction),
+        worth: (bed.worth ?? WORTH_PER_M2 * areaM2) / bed.crops.length,
+        harvestEarly: row.harvestEarly,
+      };
+    }),
+  );
+}

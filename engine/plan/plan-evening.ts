@@ -1,0 +1,224 @@
+import { HEATER_KINDS } from '../data/heater-kinds.js';
+import type { Greenhouse } from '../greenhouse/greenhouse.js';
+import type { House } from '../greenhouse/house.js';
+import { toHouse } from '../greenhouse/to-house.js';
+import type { ControlPlan, Controls } from '../night/controls.js';
+import { eveningState, type EveningState } from '../night/evening-state.js';
+import { forcingFor, STEP_S, type Forcing } from '../night/forcing.js';
+import { nightSpan, type NightSpan } from '../night/night-span.js';
+import { runNight } from '../night/night-run.js';
+import { forecastDoubt, weatherScenarios, type ForecastDoubt, type WeatherScenario } from '../night/scenarios.js';
+import type { GroundOutside, WeatherHours } from '../night/weather.js';
+import { nextCivilDuskS } from '../sun/rise-and-set.js';
+import { SECONDS_PER_HOUR } from '../units.js';
+import type { PlannedAction } from './action.js';
+import { NOTHING_ID, physicalPlans, type PhysicalPlan, type PlanTimes } from './candidates.js';
+import { choose, type Choice } from './choose.js';
+import { controlsOfChoices, standingControls } from './controls-of-choices.js';
+import { cropsAtStake, type CropAtStake } from './crops-at-stake.js';
+import { lossWeightFor, type Candidate } from './expected-loss.js';
+import { harvestOffers, type HarvestOffer } from './harvest.js';
+import { morningPlan, type MorningAction } from './morning.js';
+import { planOutlook, residualFor, type PlanOutlook } from './outlook.js';
+import { ventsShutS } from './vents-time.js';
+
+export interface EveningInput {
+  readonly greenhouse: Greenhouse;
+  readonly weather: WeatherHours;
+  readonly ground: GroundOutside;
+  readonly nowS: number;
+  /** When the grower goes to bed on the evening of this night. */
+  readonly bedtimeS: number;
+  readonly weatherAgeS: number;
+  /** What was covered, shut and lit in the past fortnight; as the file says when nothing else is known. */
+  readonly pastControls?: ControlPlan;
+  /** Beds covered and heater set already tonight, by the grower's own word. */
+  readonly doneTonight?: { readonly coveredBeds: readonly string[]; readonly heaterSetK: number | null };
+}
+
+/** One plan with all that is expected of it. */
+export interface PricedPlan {
+  readonly id: string;
+  readonly actions: readonly PlannedAction[];
+  readonly minutes: number;
+  readonly cashCost: number;
+  readonly expectedLoss: number;
+  readonly outlook: PlanOutlook;
+  readonly fuel: { readonly units: number; readonly energyJ: number; readonly runS: number; readonly needsPrice: boolean } | null;
+  readonly harvested: readonly number[];
+  readonly coveredBeds: readonly string[];
+}
+
+export interface EveningPlan {
+  readonly night: NightSpan;
+  readonly doubt: ForecastDoubt;
+  readonly evening: EveningState;
+  readonly house: House;
+  readonly crops: readonly CropAtStake[];
+  readonly chosen: PricedPlan;
+  readonly nothing: PricedPlan;
+  /** All plans, least loss first. */
+  readonly plans: readonly PricedPlan[];
+  readonly choice: Choice;
+  readonly infeasible: readonly string[];
+  readonly morning: readonly MorningAction[];
+  readonly standing: Controls;
+}
+
+const MORNING_HOURS = 6;
+const MORNING_IN_LOWS_S = 2 * SECONDS_PER_HOUR;
+
+/**
+ * The whole evening: warm-up through the past, every plan through every scenario, and the plan of least expected loss.
+ * Units: SI inside; money in the grower's own.
+ * Valid: weather from before now to at least the coming sunrise.
+ * Outside: throws RangeError when the weather does not reach.
+ * Source: decision rule of this project over the physics of engine/night.
+ */
+export function planEvening(input: EveningInput): EveningPlan {
+  const { greenhouse, weather, nowS } = input;
+  const house = toHouse(greenhouse);
+  const standing = standingWithDone(standingControls(greenhouse, house), house, input.doneTonight);
+  const evening = eveningState({ house, weather, ground: input.ground, nowS, pastControls: input.pastControls ?? ((): Controls => standingControls(greenhouse, house)) });
+  const night = nightSpan(nowS, greenhouse.place);
+  const lastS = weather.timeS.at(-1)!;
+  const nightEndS = Math.min(night.sunriseS + MORNING_IN_LOWS_S, lastS);
+  const endS = Math.min(night.sunriseS + MORNING_HOURS * SECONDS_PER_HOUR, lastS);
+  if (endS < night.sunriseS - 2 * SECONDS_PER_HOUR) throw new RangeError(`the weather ends at ${lastS}, before the coming sunrise at ${night.sunriseS} (epoch s)`);
+  const span = { fromS: evening.atS, toS: evening.atS + Math.floor((endS - evening.atS) / STEP_S) * STEP_S };
+  const doubt = forecastDoubt(weather, night, { nowS, weatherAgeS: input.weatherAgeS });
+  const scenarios = weatherScenarios(doubt, nowS);
+  const forcings = scenarios.map(({ departure }) => forcingFor(house, weather, span, departure));
+  const crops = cropsAtStake(greenhouse, evening);
+  const times = planTimes(input, { house, night, evening, standing, central: forcings[0]! });
+  const physical = physicalPlans(greenhouse, house, standing, times);
+  const context: PricingContext = { greenhouse, house, standing, evening, crops, scenarios, forcings, nightEndS, times };
+  const priced = physical.flatMap((plan) => pricePlan(plan, context));
+  const stakes = {
+    worth: crops.map(({ worth }) => worth),
+    meanDamage: new Map(priced.map(({ plan, damage }) => [plan.id, damage])),
+    hourWorth: greenhouse.grower.hourWorth,
+    lossWeight: lossWeightFor(greenhouse.grower.careful),
+  };
+  const choice = choose({ candidates: priced.map(({ candidate }) => candidate), nothingId: NOTHING_ID, stakes, nowS });
+  const plans = priced.map(({ plan }): PricedPlan => ({ ...plan, expectedLoss: choice.losses.get(plan.id)! })).sort((a, b) => a.expectedLoss - b.expectedLoss);
+  const chosen = plans.find(({ id }) => id === choice.chosen.id)!;
+  return {
+    night,
+    doubt,
+    evening,
+    house,
+    crops,
+    chosen,
+    nothing: plans.find(({ id }) => id === NOTHING_ID)!,
+    plans,
+    choice,
+    infeasible: choice.infeasible,
+    standing,
+    morning: morningPlan({
+      run: chosen.outlook.centralRun,
+      weather,
+      coveredBeds: house.columns.filter((column, c) => standing.coverOn[c] || chosen.coveredBeds.includes(column.name)).map(({ name }) => name),
+      bedsWithCrops: greenhouse.beds.filter((bed) => bed.crops.length > 0).map(({ name }) => name),
+      sunsetS: night.sunsetS,
+      sunriseS: night.sunriseS,
+      hasVents: house.vents !== null,
+    }),
+  };
+}
+
+function standingWithDone(standing: Controls, house: House, done: EveningInput['doneTonight']): Controls {
+  if (!done) return standing;
+  return {
+    ...standing,
+    coverOn: standing.coverOn.map((on, c) => on || done.coveredBeds.includes(house.columns[c]!.name)),
+    heaterOn: standing.heaterOn || done.heaterSetK !== null,
+    heaterSetK: done.heaterSetK ?? standing.heaterSetK,
+  };
+}
+
+function planTimes(input: EveningInput, state: { house: House; night: NightSpan; evening: EveningState; standing: Controls; central: Forcing }): PlanTimes {
+  const { night } = state;
+  const duskS = night.isRunning ? night.sunsetS : Math.min(nextCivilDuskS(night.sunsetS, input.greenhouse.place) ?? night.sunsetS, night.sunriseS);
+  const times = { nowS: input.nowS, duskS, bedtimeS: input.bedtimeS, sunsetS: night.sunsetS, sunriseS: night.sunriseS };
+  return { ...times, ventsShutS: state.house.vents ? ventsShutS(state, times) : null };
+}
+
+interface PricingContext {
+  readonly greenhouse: Greenhouse;
+  readonly house: House;
+  readonly standing: Controls;
+  readonly evening: EveningState;
+  readonly crops: readonly CropAtStake[];
+  readonly scenarios: readonly WeatherScenario[];
+  readonly forcings: readonly Forcing[];
+  readonly nightEndS: number;
+  readonly times: PlanTimes;
+}
+
+interface Priced {
+  readonly plan: Omit<PricedPlan, 'expectedLoss'>;
+  readonly candidate: Candidate;
+  readonly damage: readonly number[];
+}
+
+/** A physical plan as it is, and with early picking where that pays: picking changes no temperature, so both share the runs. */
+function pricePlan(physical: PhysicalPlan, context: PricingContext): readonly Priced[] {
+  const { greenhouse, house, standing, evening, scenarios } = context;
+  const controls = controlsOfChoices(house, standing, physical.choices);
+  const runs = context.forcings.map((forcing) => runNight(evening, forcing, controls));
+  const outlook = planOutlook(runs, scenarios, context.crops, { residual: residualFor(evening.warmUpHours), nightEndS: context.nightEndS, coveredBeds: coveredUnder(physical, context) });
+  const offers = context.times.nowS >= context.times.duskS ? [] : harvestOffers(outlook.crops, { hourWorth: greenhouse.grower.hourWorth, lossWeight: lossWeightFor(greenhouse.grower.careful) });
+  const plain = pricedWith(physical, outlook, [], context);
+  return offers.length === 0 ? [plain] : [plain, pricedWith(physical, outlook, offers, context)];
+}
+
+/** Beds under a cover in a plan: those covered already and those that it covers. */
+const coveredUnder = (physical: PhysicalPlan, { house, standing }: PricingContext): readonly string[] =>
+  house.columns.filter((column, c) => standing.coverOn[c] || physical.coveredBeds.includes(column.name)).map(({ name }) => name);
+
+function pricedWith(physical: PhysicalPlan, outlook: PlanOutlook, offers: readonly HarvestOffer[], context: PricingContext): Priced {
+  const { greenhouse, times } = context;
+  const id = offers.length === 0 ? physical.id : `${physical.id === NOTHING_ID ? '' : `${physical.id} + `}harvest`;
+  const fuel = physical.heater ? fuelOf(greenhouse, outlook) : null;
+  const cashCost = fuel && greenhouse.heater ? fuel.units * (greenhouse.heater.price ?? HEATER_KINDS[greenhouse.heater.kind].defaultPricePerUnit) : 0;
+  const minutes = physical.minutes + offers.reduce((sum, offer) => sum + offer.minutes, 0);
+  const harvested = offers.map(({ cropIndex }) => cropIndex);
+  const candidate: Candidate = {
+    id,
+    cashCost,
+    minutes,
+    hassle: 1,
+    sideCost: physical.sideCost + offers.reduce((sum, offer) => sum + offer.sideCost, 0),
+    reliability: physical.reliability,
+    fallbackId: physical.heater ? coverOnlyId(physical) : id,
+    deadlineS: offers.length > 0 ? Math.min(times.duskS, times.bedtimeS) : physical.deadlineS,
+    combustion: physical.combustion,
+    reversible: harvested.length === 0,
+    done: false,
+  };
+  return {
+    plan: { id, actions: actionsOf(physical, context, offers), minutes, cashCost, outlook, fuel, harvested, coveredBeds: physical.coveredBeds },
+    candidate,
+    damage: outlook.crops.map(({ expectedDamage }, k) => (harvested.includes(k) ? 0 : expectedDamage)),
+  };
+}
+
+/** What is left of a plan when its heater fails. */
+const coverOnlyId = (plan: PhysicalPlan): string => (plan.coveredBeds.length === 0 ? NOTHING_ID : plan.coveredBeds.map((name) => `cover ${name}`).join(' + '));
+
+function fuelOf(greenhouse: Greenhouse, outlook: PlanOutlook): NonNullable<PricedPlan['fuel']> {
+  const kind = HEATER_KINDS[greenhouse.heater!.kind];
+  const energyJ = outlook.meanHeaterJ / kind.deliveredShare;
+  return { units: energyJ / kind.energyPerUnitJ, energyJ, runS: outlook.meanHeaterRunS, needsPrice: greenhouse.heater!.price === undefined };
+}
+
+function actionsOf(plan: PhysicalPlan, { crops, times }: PricingContext, offers: readonly HarvestOffer[]): readonly PlannedAction[] {
+  const byS = Math.min(times.duskS, times.bedtimeS);
+  return [
+    ...((plan.id !== NOTHING_ID || offers.length > 0) && times.ventsShutS !== null && times.ventsShutS > times.nowS ? [{ action: 'vents', target: 'shut', byS: times.ventsShutS } as const] : []),
+    ...offers.map(({ cropIndex }): PlannedAction => ({ action: 'harvest', target: crops[cropIndex]!.bed, crop: crops[cropIndex]!.match.row.id, byS })),
+    ...plan.coveredBeds.map((target): PlannedAction => ({ action: 'cover', target, byS })),
+    ...(plan.choices.heater ? [{ action: 'heater', setK: plan.choices.heater.setK, fromS: plan.choices.heater.fromS, untilS: plan.choices.heater.untilS } as const] : []),
+  ];
+}
