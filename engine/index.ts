@@ -41,7 +41,7 @@ export { houseRunner, runHouse, type HouseRunner, type StepRecord } from './nigh
 export { startState, type GroundBasis } from './night/start-state.js';
 export { nightSpan, type NightSpan } from './night/night-span.js';
 export { placesOf, placeTempK, type PlaceKey } from './night/places.js';
-// export { createEnergyAudit } from './night/energy-audit.js';
+export { createEnergyAudit } from './night/energy-audit.js';
 
 // The decision
 export type { PlannedAction } from './plan/action.js';

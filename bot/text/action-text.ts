@@ -32,6 +32,6 @@ export function morningSentence(step: AdvisoryMorning): string {
     case 'clear-snow':
       return `Clear the snow off the film from ${clockOf(step.from)}.`;
     case 'harvest':
-      return `Leave ${step.target} alone until about ${clockOf(step.from)}: frozen leaves break. Pick after the thaw.`;
+      return `Leave frozen leaves alone until about ${clockOf(step.from)}: they break. Pick after the thaw.`;
   }
 }

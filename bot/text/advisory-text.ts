@@ -1,4 +1,4 @@
-import type { Advisory, AdvisoryAction, AdvisoryCrop, AdvisoryPlace } from '../features/evening/advisory.js';
+import type { Advisory, AdvisoryAction, AdvisoryCrop, AdvisoryMorning, AdvisoryPlace } from '../features/evening/advisory.js';
 import { actionSentence, morningSentence } from './action-text.js';
 import { cautionText } from './caution-text.js';
 import { inTen } from './chance.js';
@@ -23,7 +23,7 @@ export function advisoryText(advisory: Omit<Advisory, 'text'>, words: AdvisoryWo
     actionBlock(advisory, words),
     block('How cold (8 nights in 10 fall in the range)', lowLines(advisory.places, words)),
     block('Crops', advisory.crops.map((crop) => cropLine(crop, words))),
-    block('In the morning', advisory.morning.map((step) => morningSentence(step))),
+    block('In the morning', mergedMorning(advisory.morning).map((step) => morningSentence(step))),
     block('Why, and what would change it', reasonLines(advisory, words)),
     block('Take care', advisory.cautions.map(({ code }) => cautionText(code))),
   ];
@@ -39,7 +39,7 @@ function actionBlock(advisory: Omit<Advisory, 'text'>, words: AdvisoryWords): st
     return worst && worst.verdict !== 'safe' ? 'Nothing that you can do tonight is worth the work. See the crops below.' : 'Nothing to do tonight.';
   }
   const total = `About ${effortMinutes} minutes of work${cost > 0 ? `, about ${cost.toFixed(2)} for heat` : ''}.`;
-  const heat = heater ? [`Heater: ${heater.powerW} W, on for about ${heater.runHours} h, ${heater.energyKwh} kWh (${heater.fuel} ${heater.fuelUnit}), about ${heater.cost.toFixed(2)}${heater.priceIsPlaceholder ? ' at a made-up price: set yours in the greenhouse file' : ''}.`] : [];
+  const heat = heater ? [`Heater: ${heater.powerW} W, on for about ${heater.runHours} h, ${heater.energyKwh} kWh${heater.fuelUnit === 'kWh' ? '' : ` (${heater.fuel} ${heater.fuelUnit})`}, about ${heater.cost.toFixed(2)}${heater.priceIsPlaceholder ? ' at a made-up price: set yours in the greenhouse file' : ''}.${heater.holdsSetting ? '' : ' It will run flat out and not quite hold the setting.'}`] : [];
   return block('Do', [...mergedActions(actions).map((action) => actionSentence(action, words)), ...heat, total]);
 }
 
@@ -52,6 +52,16 @@ function mergedActions(actions: readonly AdvisoryAction[]): readonly AdvisoryAct
   }, []);
 }
 
+/** Beds that are due at the same time are one sentence, and the latest thaw speaks for all beds. */
+function mergedMorning(steps: readonly AdvisoryMorning[]): readonly AdvisoryMorning[] {
+  const thaws = steps.filter(({ action }) => action === 'harvest');
+  const last = thaws.reduce<AdvisoryMorning | null>((latest, step) => (latest === null || step.from > latest.from ? step : latest), null);
+  const uncovers = steps.filter(({ action }) => action === 'uncover');
+  const times = [...new Set(uncovers.map(({ from }) => from))];
+  const merged = times.map((from): AdvisoryMorning => ({ action: 'uncover', from, target: uncovers.filter((step) => step.from === from).map(({ target }) => target).join(' and ') }));
+  return [...steps.filter(({ action }) => action === 'clear-snow'), ...merged, ...(last ? [last] : []), ...steps.filter(({ action }) => action === 'vents')];
+}
+
 /** Leaves and soil of every bed would bury the lows that matter: only outside, inside, under covers and water are listed. */
 function lowLines(places: readonly AdvisoryPlace[], words: AdvisoryWords): string[] {
   const shown = places.filter(({ place }) => place === 'outside' || place === 'inside' || place === 'cover' || place === 'water');
@@ -61,27 +71,34 @@ function lowLines(places: readonly AdvisoryPlace[], words: AdvisoryWords): strin
   });
 }
 
+const capitalised = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
+
 const NODE_WORDS = { outside: 'outside air', inside: 'air in the house', cover: 'air under the cover', leaf: 'the leaf itself', soil: 'the soil', water: 'the water' } as const satisfies Record<AdvisoryPlace['place'], string>;
 
 /** Verdict first, then how likely, then against what it was judged. */
 export function cropLine(crop: AdvisoryCrop, words: AdvisoryWords): string {
-  const name = `${words.cropName(crop.crop)}${crop.isClassFallback ? ` (${crop.asked})` : ''}, ${crop.bed}`;
-  if (crop.pickedBefore) return `${name}: pick it before dark; left out it would be marked in ${inTen(crop.damageProbability)} nights like this.`;
+  const name = `${capitalised(crop.asked)} in ${crop.bed}`;
+  if (crop.pickedBefore) return `${name}: pick it before dark. Left out, it gets marked on ${inTen(crop.damageProbability)} nights like this.`;
   const judged = `${NODE_WORDS[crop.judgedAt]} about ${temperature(crop.judgedLowC, words.units)}, harm begins at ${temperature(crop.damageBeginsC, words.units)}`;
   switch (crop.verdict) {
     case 'safe':
       return `${name}: safe (${judged}).`;
     case 'watch':
-      return `${name}: watch. Marked leaves in ${inTen(crop.damageProbability)} nights like this (${judged}).`;
+      return `${name}: watch. Leaves get marked on ${inTen(crop.damageProbability)} nights like this (${judged}).`;
     case 'at-risk':
-      return `${name}: at risk. Marked in ${inTen(crop.damageProbability)}, lost in ${inTen(crop.lossProbability)} nights like this (${judged}).`;
+      return `${name}: at risk. Marked on ${inTen(crop.damageProbability)}, lost on ${inTen(crop.lossProbability)} nights like this (${judged}).`;
     case 'likely-lost':
-      return `${name}: likely lost, ${inTen(crop.lossProbability)} nights like this (${judged}).`;
+      return `${name}: likely lost, on ${inTen(crop.lossProbability)} nights like this (${judged}).`;
   }
 }
 
+/** The two crops that the plan helps most stand for all. */
+const MOST_HELPED = 2;
+
 function reasonLines(advisory: Omit<Advisory, 'text'>, words: AdvisoryWords): string[] {
+  const helped = advisory.reasons.filter((reason) => reason.code === 'plan-helps').sort((a, b) => b.withoutDamageProbability - b.withDamageProbability - (a.withoutDamageProbability - a.withDamageProbability));
   return advisory.reasons.flatMap((reason) => {
+    if (reason.code === 'plan-helps' && helped.indexOf(reason) >= MOST_HELPED) return [];
     const sentence = reasonSentence(reason, words);
     return sentence === null ? [] : [sentence];
   });

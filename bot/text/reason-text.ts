@@ -22,7 +22,7 @@ const NOTE_WORDS: Readonly<Record<string, string>> = {
 };
 
 /** One sentence for a reason; null where there is nothing worth saying. */
-export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits; cropName: (id: string) => string }): string | null {
+export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits }): string | null {
   switch (reason.code) {
     case 'clear-and-calm':
       return 'Clear and calm: heat goes straight to the sky, and hollows run colder than any forecast. The range allows for it.';
@@ -33,15 +33,13 @@ export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits
     case 'choice':
       return CHOICE_WORDS[reason.why] ?? null;
     case 'plan-helps':
-      return `Without the plan, ${words.cropName(reason.crop).toLowerCase()} in ${reason.bed} would be marked in ${inTen(reason.withoutDamageProbability)} nights like this; with it, ${inTen(reason.withDamageProbability)}.`;
+      return `Without the plan, the ${reason.asked} in ${reason.bed} gets marked on ${inTen(reason.withoutDamageProbability)} nights like this; with it, ${inTen(reason.withDamageProbability)}.`;
     case 'not-needed-if-milder':
       return `If it stays above ${temperature(reason.outsideLowC, words.units)} outside, none of it is needed.`;
     case 'not-enough-if-colder':
       return `If it falls to ${temperature(reason.outsideLowC, words.units)} outside, ${list(reason.crops)} will be marked all the same.`;
-    case 'still-at-risk':
-      return `${words.cropName(reason.crop)} in ${reason.bed} stays at risk.`;
     case 'too-late':
-      return `Too late for: ${reason.plan}.`;
+      return `Too late now for: ${reason.plans.join('; ')}.`;
     case 'class-fallback':
       return `I do not know ${reason.asked}: it is judged as a ${reason.hardinessClass} crop. Name its hardiness in the greenhouse file to better that.`;
     case 'not-learned-yet':

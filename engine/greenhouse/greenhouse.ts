@@ -90,7 +90,7 @@ export const greenhouseSchema = z.strictObject({
   soil: z.strictObject({
     kind: z.enum(SOIL_KINDS).default('loam'),
     moisture: z.enum(['dry', 'moist', 'wet']).default('moist'),
-    pathMoisture: z.enum(['dry', 'moist', 'wet']).default('dry'),
+    pathMoisture: z.enum(['dry', 'moist', 'wet']).default('moist').meta({ description: 'bone-dry ground holds and brings little heat; under a winter house it is rarely that dry below the crust' }),
   }).prefault({}),
   beds: z.array(bed).max(12).default([]),
   drums: z.array(drums).max(6).default([]),

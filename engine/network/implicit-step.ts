@@ -8,10 +8,12 @@ export interface Sources {
   readonly powerW: Float64Array;
   readonly slopeWPerK: Float64Array;
   /** How the heat of a node changes with the temperature of another; the two must be coupled in the network already. */
+  /** Bands in which a source of a node switches, such as a thermostat's: no iteration may jump across one. */
+  readonly bands: { readonly node: number; readonly lowK: number; readonly highK: number }[];
   readonly crossSlopes: { readonly node: number; readonly dependsOn: number; readonly slopeWPerK: number }[];
 }
 
-export const emptySources = (size: number): Sources => ({ powerW: new Float64Array(size), slopeWPerK: new Float64Array(size), crossSlopes: [] });
+export const emptySources = (size: number): Sources => ({ powerW: new Float64Array(size), slopeWPerK: new Float64Array(size), crossSlopes: [], bands: [] });
 
 export interface ImplicitStep {
   readonly network: Network;
@@ -43,6 +45,7 @@ export function stepImplicit(step: ImplicitStep): number {
     sources.powerW.fill(0);
     sources.slopeWPerK.fill(0);
     sources.crossSlopes.length = 0;
+    sources.bands.length = 0;
     step.updateSources(tempsK, sources);
     assemble(step, heatBeforeJ);
     const change = solveInPlace(network.system);
@@ -50,7 +53,7 @@ export function stepImplicit(step: ImplicitStep): number {
     let largest = 0;
     for (let i = 0; i < size; i += 1) {
       const before = tempsK[i]!;
-      const after = moved(network, i, { tempK: before, changeK: damping * change[i]! });
+      const after = stoppedInBand(sources, i, before, moved(network, i, { tempK: before, changeK: damping * change[i]! }));
       tempsK[i] = after;
       largest = Math.max(largest, Math.abs(after - before));
     }
@@ -113,6 +116,12 @@ function couple(network: Network, link: Flow): void {
     matrix[b * size + b]! += slopeB;
     if (a < size) matrix[b * size + a]! -= slopeA;
   }
+}
+
+/** An iterate that would jump across a switching band is stopped in the middle of it, where the slope is known. */
+function stoppedInBand(sources: Sources, node: number, beforeK: number, afterK: number): number {
+  for (const band of sources.bands) if (band.node === node && Math.min(beforeK, afterK) < band.lowK && Math.max(beforeK, afterK) > band.highK) return (band.lowK + band.highK) / 2;
+  return afterK;
 }
 
 /** A store that freezes moves along its heat first: a large step cannot jump over the latent heat. */

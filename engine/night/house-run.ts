@@ -179,6 +179,7 @@ function addHeater(model: HouseModel, tempsK: Float64Array, sources: Sources): n
   const set = heater.thermostat ? conditions.heaterSetK : null;
   const share = set === null ? 1 : Math.min(1, Math.max(0, (set + THERMOSTAT_BAND_K / 2 - tempsK[air]!) / THERMOSTAT_BAND_K));
   sources.powerW[air]! += share * heater.deliveredW;
+  if (set !== null) sources.bands.push({ node: air, lowK: set - THERMOSTAT_BAND_K / 2, highK: set + THERMOSTAT_BAND_K / 2 });
   if (share > 0 && share < 1) sources.slopeWPerK[air]! -= heater.deliveredW / THERMOSTAT_BAND_K;
   return share * heater.deliveredW;
 }

@@ -59,6 +59,8 @@ export interface AdvisoryHeater {
   readonly kind: string;
   readonly powerW: number;
   readonly runHours: number;
+  /** False when it runs flat out and the house still falls below the setting. */
+  readonly holdsSetting: boolean;
   readonly energyKwh: number;
   readonly fuel: number;
   readonly fuelUnit: string;
@@ -85,11 +87,10 @@ export type CautionCode = 'heater-electric' | 'flame-vented' | 'flame-unvented' 
 export type AdvisoryReason =
   | { readonly code: 'clear-and-calm' | 'cloudy-or-windy' | 'partly-clear' }
   | { readonly code: 'choice'; readonly why: string }
-  | { readonly code: 'plan-helps'; readonly crop: string; readonly bed: string; readonly withoutDamageProbability: number; readonly withDamageProbability: number }
+  | { readonly code: 'plan-helps'; readonly crop: string; readonly asked: string; readonly bed: string; readonly withoutDamageProbability: number; readonly withDamageProbability: number }
   | { readonly code: 'not-needed-if-milder'; readonly outsideLowC: number }
   | { readonly code: 'not-enough-if-colder'; readonly outsideLowC: number; readonly crops: readonly string[] }
-  | { readonly code: 'still-at-risk'; readonly crop: string; readonly bed: string }
-  | { readonly code: 'too-late'; readonly plan: string }
+  | { readonly code: 'too-late'; readonly plans: readonly string[] }
   | { readonly code: 'class-fallback'; readonly asked: string; readonly hardinessClass: string }
   | { readonly code: 'not-learned-yet' }
   | { readonly code: 'short-history'; readonly hours: number }

@@ -77,12 +77,22 @@ function advisoryHeater(plan: PricedPlan, greenhouse: Greenhouse): AdvisoryHeate
     kind: greenhouse.heater.kind,
     powerW: greenhouse.heater.power,
     runHours: tenth(fuel.runS / 3600),
+    holdsSetting: holdsSetting(plan),
     energyKwh: tenth(fuel.energyJ / 3_600_000),
     fuel: tenth(fuel.units),
     fuelUnit: kind.unitSold,
     cost: hundredth(plan.cashCost),
     priceIsPlaceholder: fuel.needsPrice,
   };
+}
+
+/** A thermostat swings by half a degree; more than a degree below its setting it has lost. */
+const LOST_BELOW_SETTING_K = 1;
+
+function holdsSetting(plan: PricedPlan): boolean {
+  const heat = plan.actions.find(({ action }) => action === 'heater');
+  const inside = plan.outlook.places.find(({ key }) => key.place === 'inside');
+  return heat?.action !== 'heater' || heat.setK === null || inside === undefined || inside.q50K > heat.setK - LOST_BELOW_SETTING_K;
 }
 
 const advisoryAlternative = (plan: PricedPlan, time: LocalTime): AdvisoryAlternative => ({

@@ -19,6 +19,7 @@ export function reasonsFor(plan: EveningPlan, answer: WeatherAnswer, nowS: numbe
     { code: 'choice', why: plan.choice.reason },
     ...helped(plan),
     ...whatWouldChange(plan),
+    ...tooLate(plan),
     ...plan.crops.filter(({ match }) => match.isClassFallback).map(({ asked, match }): AdvisoryReason => ({ code: 'class-fallback', asked, hardinessClass: match.row.hardinessClass })),
     { code: 'not-learned-yet' },
     ...(warmUpHours < FULL_HISTORY_HOURS - 24 ? [{ code: 'short-history', hours: Math.round(warmUpHours) } as const] : []),
@@ -33,7 +34,7 @@ function helped({ chosen, nothing }: EveningPlan): AdvisoryReason[] {
     const before = nothing.outlook.crops[k]!;
     const picked = chosen.harvested.includes(k);
     if (before.damageProbability - (picked ? 0 : after.damageProbability) < HELPS_FROM) return [];
-    return [{ code: 'plan-helps', crop: after.crop.match.row.id, bed: after.crop.bed, withoutDamageProbability: hundredth(before.damageProbability), withDamageProbability: picked ? 0 : hundredth(after.damageProbability) }];
+    return [{ code: 'plan-helps', crop: after.crop.match.row.id, asked: after.crop.asked, bed: after.crop.bed, withoutDamageProbability: hundredth(before.damageProbability), withDamageProbability: picked ? 0 : hundredth(after.damageProbability) }];
   });
 }
 
@@ -49,6 +50,12 @@ function whatWouldChange({ chosen, nothing, crops }: EveningPlan): AdvisoryReaso
     reasons.push({ code: 'not-enough-if-colder', outsideLowC: celsius(first.outsideLowK), crops: hurt(first.cropLowsK, chosen.harvested).map((k) => crops[k]!.asked) });
   }
   return reasons;
+}
+
+/** Plans that would have been better, had there been time. */
+function tooLate({ plans, chosen, infeasible }: EveningPlan): AdvisoryReason[] {
+  const better = plans.filter(({ id, expectedLoss }) => infeasible.includes(id) && expectedLoss < chosen.expectedLoss - 1);
+  return better.length === 0 ? [] : [{ code: 'too-late', plans: better.slice(0, 1).map(({ id }) => id) }];
 }
 
 function noteReason(note: WeatherNote, nowS: number): AdvisoryReason {

@@ -23,7 +23,8 @@ export interface SoilProfile {
   readonly heatOutWPerM2: number;
 }
 
-const STEP_S = 600;
+/** Step of the house model, s. */
+export const SOIL_STEP_S = 600;
 
 /** Runs one square metre of the engine's soil column, with nothing else around, for a time; `observe` sees the profile after each step. */
 export function runSoil(run: SoilRun, durationS: number, observe: (timeS: number, profile: SoilProfile) => void = () => undefined): SoilProfile {
@@ -36,7 +37,7 @@ export function runSoil(run: SoilRun, durationS: number, observe: (timeS: number
   const network = createNetwork({ nodes: column.nodes, boundaries: ['deep', 'above'], conductors: [...column.conductors, steadyConductor(0, layers + 1, surfaceConductance)], radiators: [] });
   const tempsK = new Float64Array(layers + 2).fill(run.startK);
   const sources = emptySources(layers);
-  const stepS = run.stepS ?? STEP_S;
+  const stepS = run.stepS ?? SOIL_STEP_S;
   let profile: SoilProfile = { atDepthK: () => run.startK, heatOutWPerM2: 0 };
   for (let step = 1; step * stepS <= durationS + 1e-6; step += 1) {
     if (surface.kind === 'convective') tempsK[layers + 1] = surface.fluidTempK;

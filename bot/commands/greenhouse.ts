@@ -1,0 +1,20 @@
+import { readFile } from 'node:fs/promises';
+import { greenhouseJsonSchema } from '../../engine/index.js';
+import { DEMO_GREENHOUSE } from '../app.js';
+import { readOptions } from './options.js';
+import { InputError, readGreenhouse } from './read-input.js';
+
+export const GREENHOUSE_USAGE = `duskward greenhouse --example | --check FILE | --schema
+  --example     prints a greenhouse file to start from
+  --check FILE  says whether a file is right, and what is wrong with each field
+  --schema      prints the JSON Schema`;
+
+export async function greenhouse(words: readonly string[]): Promise<void> {
+  const options = readOptions(words, { example: { type: 'boolean' }, check: { type: 'string' }, schema: { type: 'boolean' } }, GREENHOUSE_USAGE);
+  if (options.help) return void console.log(GREENHOUSE_USAGE);
+  if (options.schema) return void console.log(JSON.stringify(greenhouseJsonSchema(), null, 2));
+  if (options.example) return void console.log((await readFile(DEMO_GREENHOUSE, 'utf8')).trimEnd());
+  if (options.check === undefined) throw new InputError(`nothing to do\n${GREENHOUSE_USAGE}`);
+  const checked = await readGreenhouse(options.check);
+  console.log(`${options.check}: right. ${checked.name}: ${checked.size.width} x ${checked.size.length} m, ${checked.layers.length} layer${checked.layers.length > 1 ? 's' : ''} of film, ${checked.beds.length} bed${checked.beds.length === 1 ? '' : 's'}.`);
+}

@@ -1,0 +1,44 @@
+import { z } from 'zod';
+import { celsiusToKelvin, type Controls, type House } from '../../engine/index.js';
+import { InputError, readInstant, readJson } from './read-input.js';
+
+const planSchema = z.array(
+  z.looseObject({
+    action: z.enum(['cover', 'uncover', 'vents', 'heater', 'harvest']),
+    target: z.string().optional(),
+    from: z.string().optional(),
+    until: z.string().optional(),
+    by: z.string().optional(),
+    setC: z.number().nullable().optional(),
+  }),
+);
+
+/** What an action does to the controls at an instant. */
+export type ControlChange = (controls: Controls, timeS: number, house: House) => Controls;
+
+/** A plan file: actions as in an advisory, put into effect at their latest time or from their start. */
+export async function readPlan(path: string): Promise<readonly ControlChange[]> {
+  const parsed = planSchema.safeParse(await readJson(path, 'the plan file'));
+  if (!parsed.success) throw new InputError(`the plan file ${path}: ${parsed.error.issues.map((issue) => `[${issue.path.join('.')}] ${issue.message}`).join('; ')}; for example [{"action": "cover", "target": "north bed", "by": "2026-01-14T16:40:00-05:00"}]`);
+  return parsed.data.map((action) => {
+    const start = action.from ?? action.by;
+    if (start === undefined && action.action !== 'harvest') throw new InputError(`the plan file ${path}: ${action.action} needs "from" or "by"`);
+    const fromS = start === undefined ? 0 : readInstant(start, 'plan time');
+    const untilS = action.until === undefined ? Infinity : readInstant(action.until, 'plan time');
+    return (controls, timeS, house) => (timeS < fromS || timeS >= untilS ? controls : changed(action, controls, house));
+  });
+}
+
+function changed(action: z.infer<typeof planSchema>[number], controls: Controls, house: House): Controls {
+  switch (action.action) {
+    case 'cover':
+    case 'uncover':
+      return { ...controls, coverOn: controls.coverOn.map((on, c) => (house.columns[c]!.rowCover !== null && (action.target === undefined || house.columns[c]!.name === action.target) ? action.action === 'cover' : on)) };
+    case 'vents':
+      return { ...controls, ventsMayOpen: action.target === 'open' };
+    case 'heater':
+      return { ...controls, heaterOn: true, heaterSetK: action.setC === null || action.setC === undefined ? null : celsiusToKelvin(action.setC) };
+    case 'harvest':
+      return controls;
+  }
+}

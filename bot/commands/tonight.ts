@@ -1,0 +1,40 @@
+import { readSettings } from '../../config/settings.js';
+import { clockFrom, weatherFrom } from '../app.js';
+import { fixedClock } from '../clock.js';
+import { issueAdvisory } from '../features/evening/issue-advisory.js';
+import { createLog } from '../log.js';
+import type { WeatherSource } from '../ports.js';
+import { openSqliteStore } from '../store/sqlite-store.js';
+import { zoneOf } from '../time-zone.js';
+import { savedFileSource } from '../weather/saved-file.js';
+import { readOptions, required } from './options.js';
+import { readGreenhouse, readInstant } from './read-input.js';
+
+export const TONIGHT_USAGE = `duskward tonight --greenhouse FILE [--weather FILE] [--at TIME] [--json]
+  One advisory for a greenhouse file. Weather from the service, or from a saved answer of it.
+  --at TIME   an instant with offset such as 2026-01-14T16:00:00-05:00; now when left out
+  --json      the advisory as data`;
+
+export async function tonight(words: readonly string[]): Promise<void> {
+  const options = readOptions(words, { greenhouse: { type: 'string' }, weather: { type: 'string' }, at: { type: 'string' }, json: { type: 'boolean' } }, TONIGHT_USAGE);
+  if (options.help) return void console.log(TONIGHT_USAGE);
+  const file = required(options.greenhouse, '--greenhouse', TONIGHT_USAGE);
+  const greenhouse = await readGreenhouse(file);
+  const settings = readSettings(process.env);
+  const log = createLog(settings.DUSKWARD_LOG!);
+  const clock = options.at === undefined ? clockFrom(settings, log) : fixedClock(readInstant(options.at, '--at'));
+  const advise = async (weather: WeatherSource): Promise<void> => {
+    const { advisory } = await issueAdvisory({ greenhouseId: file, greenhouse, zone: zoneOf(greenhouse) }, { clock, weather, store: null });
+    console.log(options.json ? JSON.stringify(advisory, null, 2) : advisory.text);
+  };
+  if (options.weather !== undefined) return advise(savedFileSource({ path: options.weather, atS: clock.nowS() }));
+  // A single advisory keeps nothing: the service is asked afresh and the memory goes with the process.
+  const store = await openSqliteStore({ path: ':memory:' });
+  const { source, close } = weatherFrom({ ...settings, DUSKWARD_GREENHOUSE: file }, { clock, store, log });
+  try {
+    await advise(source);
+  } finally {
+    await close();
+    await store.close();
+  }
+}

@@ -1,0 +1,74 @@
+import { celsiusToKelvin, kelvinToCelsius } from '../../../engine/units.js';
+import { absentUnlessClosedForms, closedForms } from '../closed-form-set.js';
+import type { PublishedRow, PublishedTable } from '../published-table.js';
+import { once } from '../rc-network.js';
+import { runSoil, type SoilProfile, type SurfaceCondition } from './soil-run.js';
+
+export const source = 'Carslaw1959';
+
+interface Medium {
+  readonly conductivityWPerMK: number;
+  readonly diffusivityM2PerS: number;
+  readonly startC: number;
+}
+
+const profiles = (medium: Medium, surface: SurfaceCondition, durationS: number): (() => ReadonlyMap<number, SoilProfile>) =>
+  once(() => {
+    const found = new Map<number, SoilProfile>();
+    runSoil({ conductivityWPerMK: medium.conductivityWPerMK, heatCapacityJPerM3K: medium.conductivityWPerMK / medium.diffusivityM2PerS, startK: celsiusToKelvin(medium.startC), surface }, durationS, (timeS, profile) => found.set(timeS, profile));
+    return found;
+  });
+
+/** Deeper waves reach the end of the column at 1.5 m after ten days, where the house has a given temperature: not the closed form's case. */
+const LONGEST_S = 86_400;
+
+function heldRows(): PublishedRow[] {
+  if (!closedForms) return [];
+  const { alpha_m2_s, k, Ti_c, Ts_c, points, flux } = closedForms.semi_infinite_step;
+  const run = profiles({ conductivityWPerMK: k, diffusivityM2PerS: alpha_m2_s, startC: Ti_c }, { kind: 'held', tempK: () => celsiusToKelvin(Ts_c) }, LONGEST_S);
+  return [
+    ...points.filter(({ t_s }) => t_s <= LONGEST_S).map(({ t_s, x_m, T_c }) => ({ name: `held, ${t_s} s, ${x_m} m, °C`, expected: T_c, model: () => kelvinToCelsius(run().get(t_s)!.atDepthK(x_m)) })),
+    ...flux.map(({ t_s, q_into_soil_w_m2 }) => ({ name: `held, ${t_s} s, heat out, W/m2`, expected: -q_into_soil_w_m2, tolerance: 0.05 * Math.abs(q_into_soil_w_m2), model: () => run().get(t_s)!.heatOutWPerM2 })),
+  ];
+}
+
+function convectiveRows(): PublishedRow[] {
+  if (!closedForms) return [];
+  const { h, k, alpha, Ti_c, Tinf_c, points } = closedForms.semi_infinite_convective;
+  const run = profiles({ conductivityWPerMK: k, diffusivityM2PerS: alpha, startC: Ti_c }, { kind: 'convective', hWPerM2K: h, fluidTempK: celsiusToKelvin(Tinf_c) }, LONGEST_S);
+  return points.map(({ t_s, x_m, T_c }) => ({ name: `convective, ${t_s} s, ${x_m} m, °C`, expected: T_c, model: () => kelvinToCelsius(run().get(t_s)!.atDepthK(x_m)) }));
+}
+
+function fluxRows(): PublishedRow[] {
+  if (!closedForms) return [];
+  const { q_w_m2, k, alpha, points } = closedForms.semi_infinite_constant_flux;
+  const run = profiles({ conductivityWPerMK: k, diffusivityM2PerS: alpha, startC: 10 }, { kind: 'flux', outOfSoilWPerM2: -q_w_m2 }, LONGEST_S);
+  return points.map(({ t_s, dT_surface_k }) => ({ name: `constant flux, ${t_s} s, surface, K`, expected: dT_surface_k, tolerance: Math.max(0.15, 0.05 * Math.abs(dT_surface_k)), model: () => kelvinToCelsius(run().get(t_s)!.atDepthK(0)) - 10 }));
+}
+
+/** Amplitude of the last of eight days under a daily wave of 10 K at the surface. */
+function diurnalRows(): PublishedRow[] {
+  if (!closedForms) return [];
+  const { alpha, period_s, points } = closedForms.periodic_ground_diurnal;
+  const days = 8;
+  const amplitudeK = 10;
+  const mean = celsiusToKelvin(10);
+  const run = profiles({ conductivityWPerMK: 1.2, diffusivityM2PerS: alpha, startC: 10 }, { kind: 'held', tempK: (timeS) => mean + amplitudeK * Math.sin((2 * Math.PI * timeS) / period_s) }, days * period_s);
+  return points.map(({ z_m, amplitude_ratio }) => ({
+    name: `daily wave, ${z_m} m, share of the surface amplitude`,
+    expected: amplitude_ratio,
+    tolerance: 0.05,
+    model: () => {
+      const lastDay = [...run()].filter(([timeS]) => timeS > (days - 1) * period_s).map(([, profile]) => profile.atDepthK(z_m));
+      return (Math.max(...lastDay) - Math.min(...lastDay)) / (2 * amplitudeK);
+    },
+  }));
+}
+
+export const closedFormTables: readonly PublishedTable[] = [
+  {
+    source, title: 'closed-form set: soil column at 600 s', unit: 'as named', tolerance: 0.5, ...absentUnlessClosedForms,
+    toleranceReason: '5 % of a step of 10 K; fluxes 5 %; amplitude 5 % of the surface wave',
+    rows: [...heldRows(), ...convectiveRows(), ...fluxRows(), ...diurnalRows()],
+  },
+];
