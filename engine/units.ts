@@ -27,11 +27,17 @@ export const JOULES_PER_KWH = 3_600_000;
 /** Kilograms per square metre in one ounce per square yard (NIST-SP811). */
 export const KG_PER_M2_PER_OUNCE_PER_YARD2 = 0.0339057475;
 
+/** Units: degrees C in, K out. Valid: any number. Outside: not applicable. Source: BIPM2019, definition of the degree Celsius. */
 export const celsiusToKelvin = (tempC: number): number => tempC + ZERO_CELSIUS_K;
+/** Units: K in, degrees C out. Valid: any number. Outside: not applicable. Source: BIPM2019, definition of the degree Celsius. */
 export const kelvinToCelsius = (tempK: number): number => tempK - ZERO_CELSIUS_K;
+/** Units: degrees F in, degrees C out. Valid: any number. Outside: not applicable. Source: NIST-SP811, exact. */
 export const fahrenheitToCelsius = (tempF: number): number => (tempF - ZERO_CELSIUS_F) * KELVIN_PER_FAHRENHEIT_DEGREE;
+/** Units: degrees C in, degrees F out. Valid: any number. Outside: not applicable. Source: NIST-SP811, exact. */
 export const celsiusToFahrenheit = (tempC: number): number => tempC / KELVIN_PER_FAHRENHEIT_DEGREE + ZERO_CELSIUS_F;
-/** A difference of temperatures, kelvin to Fahrenheit degrees (no offset). */
+/** A difference of temperatures, without offset. Units: K in, Fahrenheit degrees out. Valid: any number. Outside: not applicable. Source: NIST-SP811, exact. */
 export const kelvinToFahrenheitDegrees = (differenceK: number): number => differenceK / KELVIN_PER_FAHRENHEIT_DEGREE;
+/** Units: degrees of arc in, radians out. Valid: any number. Outside: not applicable. Source: definition (BIPM2019). */
 export const degreesToRadians = (degrees: number): number => (degrees * Math.PI) / 180;
+/** Units: radians in, degrees of arc out. Valid: any number. Outside: not applicable. Source: definition (BIPM2019). */
 export const radiansToDegrees = (radians: number): number => (radians * 180) / Math.PI;

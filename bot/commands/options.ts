@@ -8,7 +8,7 @@ type Values<Kinds extends OptionKinds> = { readonly [Name in keyof Kinds]?: Kind
 /** Options of a command; an unknown one is refused with the usage. */
 export function readOptions<const Kinds extends OptionKinds>(words: readonly string[], kinds: Kinds, usage: string): Values<Kinds> & { readonly help?: boolean } {
   try {
-    return parseArgs({ args: [...words], options: { ...kinds, help: { type: 'boolean' } }, strict: true, allowPositionals: false }).values as Values<Kinds> & { readonly help?: boolean };
+    return parseArgs({ args: [...words], options: { ...kinds, help: { type: 'boolean' } }, strict: true, allowPositionals: false }).values;
   } catch (error) {
     throw new InputError(`${error instanceof Error ? error.message : String(error)}\n${usage}`);
   }

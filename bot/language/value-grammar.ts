@@ -46,7 +46,7 @@ Day
   / Digit12 Ordinal? Blank ("of" Blank)? MonthName !Letter { return placed({ type: 'day' }); }
   / Digit Digit Digit Digit "-" Digit12 "-" Digit12 !Digit { return placed({ type: 'day' }); }
   / n:Digit12 Ordinal { return placed({ type: 'ordinal', value: +n }); }
-Digit12 = $([0-3]? [0-9])
+Digit12 = $([0-3] [0-9] / [0-9])
 Ordinal = ("st" / "nd" / "rd" / "th") !Letter
 MonthName = ("january" / "february" / "march" / "april" / "june" / "july" / "august" / "september" / "october" / "november" / "december"
   / "jan" / "feb" / "mar" / "apr" / "may" / "jun" / "jul" / "aug" / "sept" / "sep" / "oct" / "nov" / "dec") !Letter
@@ -65,11 +65,11 @@ Noun = "%" / $("percent" / "per cent" / "gallons" / "gallon" / "gals" / "gal" / 
   / "minutes" / "minute" / "mins" / "hours" / "hour" / "hrs" / "hr" / "h" / "days" / "day" / "nights" / "night" / "weeks" / "week" / "wks" / "months" / "month" / "years" / "year" / "times" / "dollars" / "bucks" / "euros" / "quid")
 
 Temp
-  = sign:Sign v:Numeral u:(Blank @DegreeUnit)? b:(Blank @Against)? !Letter { return placed({ type: 'temp', ...v, sign, ...(u ?? { unit: null, degree: false }), against: b }); }
-  / v:Numeral u:(Blank @DegreeUnit)? b:(Blank @Against)? !Letter &{ return !v.lone || u !== null || b !== null; } { return placed({ type: 'temp', ...v, sign: 'none', ...(u ?? { unit: null, degree: false }), against: b }); }
+  = sign:Sign v:Numeral u:(Blank @DegreeUnit)? b:(Blank @Against)? Ish? !Letter { return placed({ type: 'temp', ...v, sign, ...(u ?? { unit: null, degree: false }), against: b }); }
+  / v:Numeral u:(Blank @DegreeUnit)? b:(Blank @Against)? Ish? !Letter &{ return !v.lone || u !== null || b !== null; } { return placed({ type: 'temp', ...v, sign: 'none', ...(u ?? { unit: null, degree: false }), against: b }); }
 Sign
   = &{ return /[a-z]/.test(before()); } "-" &Numeral { return 'joined'; }
-  / &{ return /[0-9.,°]/.test(before()); } "-" &Numeral { return 'range'; }
+  / &{ return /[0-9°]/.test(before()); } "-" &Numeral { return 'range'; }
   / "-" &Numeral { return 'minus'; }
   / "-" [ \t]+ &Numeral { return 'loose'; }
   / "+" Blank &Numeral { return 'plus'; }
@@ -113,6 +113,7 @@ Against
 
 Word = $(([a-z] / [0-9]+ [a-z]) ([a-z0-9]* ("'" [a-z]+ / "-" [a-z]+)*)) { return placed({ type: 'word' }); }
 Mark = [^] { return placed({ type: 'mark' }); }
+Ish = "-"? "ish"
 Digit = [0-9]
 Letter = [a-z]
 `;

@@ -32,6 +32,7 @@ export function meanOver(mixture: Mixture, f: (valueK: number) => number): numbe
   return mixture.valuesK.reduce((sum, value, m) => sum + mixture.weights[m]! * (nodes.reduce((inner, z) => inner + f(value + mixture.scaleK * z), 0) / nodes.length), 0);
 }
 
+/** Mean of the mixture. Units: K. Valid: weights that sum to 1. Outside: not checked. Source: definition; the dressing error has mean 0. */
 export const mixtureMeanK = (mixture: Mixture): number => mixture.valuesK.reduce((sum, value, m) => sum + mixture.weights[m]! * value, 0);
 
 /** Quantile of the mixture. Units: K. Valid: 0 < p < 1. Outside: throws RangeError. Source: inverse of chanceBelow. */

@@ -25,7 +25,13 @@ export function normalCdf(z: number): number {
 /** Standard normal density. Units: dimensionless. Valid: any real number. Outside: not applicable. Source: AbramowitzStegun1964 26.2.1. */
 export const normalDensity = (z: number): number => Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
 
-/** Inverse of a rising distribution function by bisection; p strictly between 0 and 1. */
+/**
+ * Inverse of a rising distribution function.
+ * Units: p 0-1; result in the unit of the function's argument.
+ * Valid: 0 < p < 1.
+ * Outside: throws RangeError.
+ * Source: bisection.
+ */
 export function inverseByBisection(cdf: (x: number) => number, p: number, widest = WIDEST): number {
   if (!(p > 0 && p < 1)) throw new RangeError(`probability ${p}: expected more than 0 and less than 1`);
   let [low, high] = [-widest, widest];

@@ -4,6 +4,7 @@ export interface LongwaveOptics {
   readonly emissivity: number;
 }
 
+/** What a plane sends back. Units: 0-1. Valid: optics whose parts sum to at most 1. Outside: not checked. Source: energy balance of a plane, the three shares sum to 1. */
 export const longwaveReflectance = (optics: LongwaveOptics): number => 1 - optics.transmittance - optics.emissivity;
 
 /** Water or frost on a film at which its longwave behaviour is half-way to wet (from memory: a thin dropwise film; project estimate). */

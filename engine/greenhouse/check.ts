@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { findCrop } from '../crops/catalogue.js';
 import { greenhouseSchema, type Greenhouse } from './greenhouse.js';
+import { LEAST_BED_M2 } from './to-house.js';
 
 /** One thing that is wrong with a greenhouse file. */
 export interface GreenhouseFault {
@@ -17,6 +18,8 @@ export type GreenhouseCheck =
 /** A right value for the fields that have no example of their own in their message. */
 const EXAMPLES: Readonly<Record<string, string>> = {
   '': '{"place": {"latitude": 45.1, "longitude": -72.2}, "size": {"width": 4, "length": 8, "height": 2.4}, "layers": [{"film": "standard"}]}',
+  version: '1',
+  name: '"the greenhouse"',
   place: '{"latitude": 45.1, "longitude": -72.2}',
   'place.latitude': '45.1',
   'place.longitude': '-72.2',
@@ -85,7 +88,7 @@ function contradictions(greenhouse: Greenhouse): GreenhouseFault[] {
     named.add(bed.name);
   });
   const floorM2 = size.width * size.length;
-  const bedM2 = beds.reduce((sum, bed) => sum + (bed.area ?? 0), 0);
+  const bedM2 = beds.reduce((sum, bed) => sum + (bed.area ?? LEAST_BED_M2), 0);
   if (bedM2 > floorM2) faults.push({ field: 'beds', message: `the beds add up to ${bedM2.toFixed(1)} m2, but the floor has ${floorM2.toFixed(1)} m2; for example an area of ${(floorM2 / (beds.length + 1)).toFixed(1)} for each` });
   if (greenhouse.shape === 'gable' && greenhouse.sideHeight > size.height - 0.1) faults.push({ field: 'sideHeight', message: `the side wall (${greenhouse.sideHeight} m) must be lower than the ridge (${size.height} m), for example ${(size.height * 0.6).toFixed(1)}` });
   if (greenhouse.place.timeZone !== undefined && !/^[A-Za-z_]+(?:\/[A-Za-z0-9_+-]+)*$/u.test(greenhouse.place.timeZone)) faults.push({ field: 'place.timeZone', message: `no such time zone: ${JSON.stringify(greenhouse.place.timeZone)}; for example "America/Toronto"` });

@@ -65,7 +65,7 @@ const vents = z.strictObject({
 const grower = z.strictObject({
   hourWorth: z.number().min(0).max(500).default(15).meta({ description: 'what an hour of your time is worth, for weighing effort; may be 0' }),
   careful: z.enum(['relaxed', 'normal', 'careful', 'never-lose-it']).default('normal').meta({ description: 'how many needless trips one saved bed is worth to you' }),
-  bedtime: z.string().regex(/^\d{1,2}:\d{2}$/u, 'expected a time such as "21:30"').default('21:30'),
+  bedtime: z.string().regex(/^(?:[01]?\d|2[0-3]):[0-5]\d$/u, 'expected a time such as "21:30"').default('21:30'),
   units: z.enum(['C', 'F']).default('C'),
 });
 
@@ -85,7 +85,7 @@ export const greenhouseSchema = z.strictObject({
   layers: z.array(film).min(1, 'expected one or two layers of film, for example [{"film": "standard"}]').max(2, 'expected one or two layers of film, outer first'),
   shape: z.enum(['half-round', 'gable']).default('half-round').meta({ description: 'half-round is the usual hooped house' }),
   sideHeight: lengthM(0, 8, [1.5, '5 ft']).default(1.5).meta({ description: 'side wall of a gable house' }),
-  ridgeRuns: z.union([z.enum(['east-west', 'north-south']), z.number().min(0).max(360)]).default('east-west').meta({ description: 'or degrees from north' }),
+  ridgeRuns: z.union([z.enum(['east-west', 'north-south']), z.number().min(0).max(360)], { error: 'expected "east-west", "north-south" or degrees from north' }).default('east-west').meta({ description: 'or degrees from north' }),
   leakage: z.enum(['tight', 'ordinary', 'leaky']).default('ordinary').meta({ description: 'ordinary is a home-built house with hand-closed sides' }),
   soil: z.strictObject({
     kind: z.enum(SOIL_KINDS).default('loam'),
@@ -102,7 +102,13 @@ export const greenhouseSchema = z.strictObject({
 export type GreenhouseFile = z.input<typeof greenhouseSchema>;
 export type Greenhouse = z.output<typeof greenhouseSchema>;
 
-/** The JSON Schema of a greenhouse file. */
+/** The JSON Schema of a greenhouse file. Defaults are in the first unit, which is also read: they are said where the library leaves them out. */
 export function greenhouseJsonSchema(): unknown {
-  return z.toJSONSchema(greenhouseSchema, { io: 'input', unrepresentable: 'any' });
+  return z.toJSONSchema(greenhouseSchema, {
+    io: 'input',
+    unrepresentable: 'any',
+    override: ({ zodSchema, jsonSchema }) => {
+      if (zodSchema instanceof z.ZodDefault) jsonSchema.default = zodSchema.def.defaultValue;
+    },
+  });
 }

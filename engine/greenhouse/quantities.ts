@@ -14,6 +14,8 @@ interface Quantity {
 }
 
 const WRITTEN = /^\s*([+-]?\d+(?:[.,]\d+)?)\s*([^\d\s].*?)?\s*$/u;
+/** Spellings that a plain text message can carry; the others are read but not named. */
+const PLAIN = /^[ -~]+$/u;
 const FEET_AND_INCHES = /^\s*(\d+(?:\.\d+)?)\s*(?:ft|feet|')\s*(\d+(?:\.\d+)?)\s*(?:in|inch|inches|")\s*$/u;
 
 function valueOf(quantity: Quantity, written: number | string): number | null {
@@ -25,20 +27,22 @@ function valueOf(quantity: Quantity, written: number | string): number | null {
   const value = Number(parts[1]!.replace(',', '.'));
   const unit = parts[2]?.toLowerCase();
   if (unit === undefined) return value;
-  const conversion = quantity.units[unit];
+  const conversion = Object.hasOwn(quantity.units, unit) ? quantity.units[unit] : undefined;
   if (conversion === undefined) return null;
   return typeof conversion === 'number' ? value * conversion : conversion(value);
 }
 
 function quantity(definition: Quantity) {
   const example = definition.examples.map((e) => JSON.stringify(e)).join(' or ');
+  const units = Object.keys(definition.units).filter((unit) => PLAIN.test(unit)).join(', ');
   const range = `${definition.lowest} to ${definition.highest} ${Object.keys(definition.units)[0]}`;
   return z
     .union([z.number(), z.string()], { error: `expected ${definition.name}, for example ${example}` })
+    .meta({ examples: [...definition.examples] })
     .transform((written, context) => {
       const value = valueOf(definition, written);
       if (value === null || !Number.isFinite(value)) {
-        context.addIssue({ code: 'custom', message: `expected ${definition.name} with one of the units ${Object.keys(definition.units).join(', ')}, for example ${example}; got ${JSON.stringify(written)}` });
+        context.addIssue({ code: 'custom', message: `expected ${definition.name} with one of the units ${units}, for example ${example}; got ${JSON.stringify(written)}` });
         return z.NEVER;
       }
       if (value < definition.lowest || value > definition.highest) {
@@ -46,11 +50,10 @@ function quantity(definition: Quantity) {
         return z.NEVER;
       }
       return value;
-    })
-    .meta({ examples: [...definition.examples] });
+    });
 }
 
-const FEET = { ft: METRES_PER_FOOT, feet: METRES_PER_FOOT, foot: METRES_PER_FOOT, "'": METRES_PER_FOOT, in: METRES_PER_INCH, inch: METRES_PER_INCH, inches: METRES_PER_INCH };
+const FEET = { ft: METRES_PER_FOOT, feet: METRES_PER_FOOT, foot: METRES_PER_FOOT, "'": METRES_PER_FOOT, in: METRES_PER_INCH, inch: METRES_PER_INCH, inches: METRES_PER_INCH, '"': METRES_PER_INCH };
 const METRES = { m: 1, metres: 1, meters: 1, cm: 0.01, ...FEET };
 
 export const lengthM = (lowest: number, highest: number, examples: readonly (number | string)[]) => quantity({ name: 'a length', examples, units: METRES, lowest, highest });

@@ -25,6 +25,10 @@ const EDGE_WIDTH_M = 0.4;
 const EDGE_LOSS_W_PER_MK = 1.2;
 /** Share of the floor inside the edge strip that beds take when no areas are given (project estimate). */
 const BED_SHARE = 0.7;
+/** A bed without an area is never smaller. */
+export const LEAST_BED_M2 = 0.3;
+/** A smaller strip is not worth a soil column of its own. */
+const LEAST_STRIP_M2 = 0.1;
 /** Winter greens in a bed (project estimate). */
 const FOLIAGE_KG_PER_M2 = 1.5;
 /** How freely soil gives off water (from memory: a wet surface 1, a dry one next to nothing). */
@@ -82,7 +86,7 @@ function floorColumns(greenhouse: Greenhouse, geometry: HouseGeometry): FloorCol
   const innerM2 = Math.max(0.5, size.width - 2 * EDGE_WIDTH_M) * Math.max(0.5, size.length - 2 * EDGE_WIDTH_M);
   const givenM2 = beds.reduce((sum, bed) => sum + (bed.area ?? 0), 0);
   const without = beds.filter((bed) => bed.area === undefined).length;
-  const shareM2 = without > 0 ? Math.max(0.3, (BED_SHARE * innerM2 - givenM2) / without) : 0;
+  const shareM2 = without > 0 ? Math.max(LEAST_BED_M2, (BED_SHARE * innerM2 - givenM2) / without) : 0;
   const columns: FloorColumn[] = beds.map((bed) => ({
     name: bed.name,
     kind: 'bed',
@@ -96,9 +100,10 @@ function floorColumns(greenhouse: Greenhouse, geometry: HouseGeometry): FloorCol
   const bedM2 = columns.reduce((sum, column) => sum + column.areaM2, 0);
   const leftM2 = geometry.floorAreaM2 - bedM2;
   const bare = { rowCover: null, foliageKgPerM2: 0, soil: SOILS[soil.kind][soil.pathMoisture], evaporationShare: EVAPORATION_SHARE[soil.pathMoisture] };
-  const edgeM2 = Math.min(Math.max(leftM2, 0), geometry.floorAreaM2 - innerM2);
+  const edgeSpaceM2 = geometry.floorAreaM2 - innerM2;
+  const edgeM2 = leftM2 - edgeSpaceM2 > LEAST_STRIP_M2 ? edgeSpaceM2 : Math.max(leftM2, 0);
   const edgeConductanceWPerK = EDGE_LOSS_W_PER_MK * geometry.perimeterM;
-  if (edgeM2 > 0.1) columns.push({ ...bare, name: 'edge', kind: 'edge', areaM2: edgeM2, edgeConductanceWPerK });
-  if (leftM2 - edgeM2 > 0.1) columns.push({ ...bare, name: 'path', kind: 'path', areaM2: leftM2 - edgeM2, edgeConductanceWPerK: 0 });
+  if (edgeM2 > LEAST_STRIP_M2) columns.push({ ...bare, name: 'edge', kind: 'edge', areaM2: edgeM2, edgeConductanceWPerK });
+  if (leftM2 - edgeM2 > LEAST_STRIP_M2) columns.push({ ...bare, name: 'path', kind: 'path', areaM2: leftM2 - edgeM2, edgeConductanceWPerK: 0 });
   return columns;
 }

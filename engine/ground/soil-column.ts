@@ -12,7 +12,13 @@ const FREEZING_BAND_K = 1;
 /** What dissolved in the ground heat of ice against water: frozen soil holds about this share of the thawed heat capacity (Moene2014, ice 1.88 against water 4.18 MJ/(m3 K)). */
 const ICE_TO_WATER_CAPACITY = 1.88 / 4.18;
 
-/** Depth of the middle of a layer (m). */
+/**
+ * Depth of the middle of a layer.
+ * Units: index of the layer in; m out.
+ * Valid: an index of SOIL_LAYERS_M.
+ * Outside: not checked; an index beyond the last layer gives NaN.
+ * Source: geometry.
+ */
 export function layerDepthM(layer: number): number {
   return SOIL_LAYERS_M.slice(0, layer).reduce((sum, thickness) => sum + thickness, 0) + SOIL_LAYERS_M[layer]! / 2;
 }

@@ -15,7 +15,7 @@ export interface HeatStore {
 
 export const MASSLESS: HeatStore = { thawedJPerK: 0, frozenJPerK: 0, latentJ: 0, freezingBandK: 1 };
 
-/** A store that does not freeze. */
+/** A store that does not freeze. Units: J/K. Valid: 0 and more. Outside: not checked. Source: definition. */
 export const sensibleStore = (capacityJPerK: number): HeatStore => ({ ...MASSLESS, thawedJPerK: capacityJPerK, frozenJPerK: capacityJPerK });
 
 function bandSlopeJPerK(store: HeatStore): number {

@@ -76,9 +76,13 @@ function assemble(step: ImplicitStep, heatBeforeJ: readonly number[]): void {
   for (const { node, dependsOn, slopeWPerK } of sources.crossSlopes) matrix[node * size + dependsOn]! -= slopeWPerK;
   for (const conductor of network.conductors) couple(network, linearised(conductor, tempsK[conductor.a]!, tempsK[conductor.b]!));
   for (const { a, b, exchangeAreaM2 } of network.radiators) {
-    const factor = exchangeAreaM2 * STEFAN_BOLTZMANN_W_PER_M2K4;
-    const [ta, tb] = [tempsK[a]!, tempsK[b]!];
-    couple(network, { a, b, flowToAW: factor * (tb ** 4 - ta ** 4), slopeA: 4 * factor * ta ** 3, slopeB: 4 * factor * tb ** 3 });
+    if (exchangeAreaM2 === 0) continue;
+    const ta = tempsK[a]!;
+    const tb = tempsK[b]!;
+    // Products, not powers: this is the innermost line of the whole night.
+    const cubeA = STEFAN_BOLTZMANN_W_PER_M2K4 * exchangeAreaM2 * ta * ta * ta;
+    const cubeB = STEFAN_BOLTZMANN_W_PER_M2K4 * exchangeAreaM2 * tb * tb * tb;
+    couple(network, { a, b, flowToAW: cubeB * tb - cubeA * ta, slopeA: 4 * cubeA, slopeB: 4 * cubeB });
   }
 }
 

@@ -22,6 +22,8 @@ export const UNDER_COVER_HEIGHT_M = 0.4;
 const TYPICAL_AIR_DENSITY_KG_PER_M3 = 1.27;
 /** Vents open from closed to full over this much warming: growers open by degrees, and a step would never settle. */
 const VENT_BAND_K = 4;
+/** Vents are there to cool: they close over this much as the air outside comes up to that inside. With warmer air outside a step could have two answers. */
+const VENT_EXCESS_K = 1;
 
 export interface ColumnIndex {
   readonly surface: number;
@@ -64,7 +66,13 @@ export function freshConditions(house: House): Conditions {
   return { windAtCoverMPerS: 0, airDensityKgPerM3: TYPICAL_AIR_DENSITY_KG_PER_M3, ventsMayOpen: true, coverOn: house.columns.map(() => false), heaterOn: false, heaterSetK: null };
 }
 
-/** Exchange between the air under a row cover and the house air, W/K: through the fabric while it lies on the bed, freely while it does not. */
+/**
+ * Exchange between the air under a row cover and the house air: through the fabric while it lies on the bed, freely while it does not.
+ * Units: index of the column in; W/K out.
+ * Valid: columns of the house.
+ * Outside: throws for a column that the house does not have.
+ * Source: leak of the row cover's own row; uncovered exchange as named above (prior of this project).
+ */
 export function coverExchangeWPerK(house: House, conditions: Conditions, column: number): number {
   const { areaM2, rowCover } = house.columns[column]!;
   return areaM2 * (conditions.coverOn[column] && rowCover ? rowCover.leakWPerM2K : UNCOVERED_EXCHANGE_W_PER_M2K);
@@ -72,18 +80,39 @@ export function coverExchangeWPerK(house: House, conditions: Conditions, column:
 
 const airCapacityJPerK = (volumeM3: number): number => volumeM3 * TYPICAL_AIR_DENSITY_KG_PER_M3 * DRY_AIR_HEAT_CAPACITY_J_PER_KGK;
 
-/** Natural convection between a lower and an upper surface or air: mixing when the lower one is warmer. */
+/**
+ * Natural convection between the air below and a film: mixing when the air is warmer.
+ * Units: K in; W/(m2 K) out.
+ * Valid: any temperatures.
+ * Outside: not applicable.
+ * Source: naturalConvectionWPerM2K (form of Walton1983).
+ */
 export const filmToAirWPerM2K = (filmTempK: number, airTempK: number): number =>
   naturalConvectionWPerM2K(airTempK - filmTempK, airTempK > filmTempK ? UNSTABLE_W_PER_M2K43 : STABLE_W_PER_M2K43);
 
+/**
+ * Natural convection between soil with its foliage and the air above: mixing when the soil is warmer, never less than the floor named above.
+ * Units: K in; W/(m2 K) out.
+ * Valid: any temperatures.
+ * Outside: not applicable.
+ * Source: naturalConvectionWPerM2K (form of Walton1983); roughness and floor are priors of this project.
+ */
 export const soilToAirWPerM2K = (soilTempK: number, airTempK: number): number =>
   Math.max(LEAST_SOIL_TO_AIR_W_PER_M2K, SOIL_ROUGHNESS * naturalConvectionWPerM2K(soilTempK - airTempK, soilTempK > airTempK ? UNSTABLE_W_PER_M2K43 : STABLE_W_PER_M2K43));
 
-/** Leakage and vents together, m3/s: the one place that decides how much outside air comes in. */
+/**
+ * Leakage and vents together: the one place that decides how much outside air comes in.
+ * Units: K in; m3/s out.
+ * Valid: wind at the cover 0 to 40 m/s.
+ * Outside: throws OutOfRangeError.
+ * Source: leakageM3PerS and ventFlowM3PerS; gradual opening as named above (prior of this project).
+ */
 export function outsideAirflowM3PerS(house: House, conditions: Conditions, temps: { insideAirTempK: number; outsideAirTempK: number }): number {
   const leak = leakageM3PerS(house.leakage, house.geometry.volumeM3, conditions.windAtCoverMPerS);
   if (!house.vents || !conditions.ventsMayOpen) return leak;
-  const opening = Math.min(1, Math.max(0, (temps.insideAirTempK - house.vents.openAboveK) / VENT_BAND_K));
+  const warmth = (temps.insideAirTempK - house.vents.openAboveK) / VENT_BAND_K;
+  const excess = (temps.insideAirTempK - temps.outsideAirTempK) / VENT_EXCESS_K;
+  const opening = Math.min(1, Math.max(0, Math.min(warmth, excess)));
   if (opening === 0) return leak;
   return leak + ventFlowM3PerS({ openAreaM2: opening * house.vents.openAreaM2, stackHeightM: house.vents.stackHeightM }, { ...temps, windSpeedMPerS: conditions.windAtCoverMPerS });
 }

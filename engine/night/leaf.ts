@@ -15,6 +15,7 @@ export interface LeafSurroundings {
 /** Longwave emissivity of leaves (from memory: 0.94 to 0.98). */
 const LEAF_EMISSIVITY = 0.95;
 const ITERATIONS = 12;
+const SETTLED_K = 1e-6;
 /** Still air around leaves of a bed at night, each side (between 4 and 8 for leaves of 5 to 10 cm; project estimate). */
 export const LEAF_H_IN_HOUSE_W_PER_M2K = 6;
 export const LEAF_H_UNDER_COVER_W_PER_M2K = 5;
@@ -41,6 +42,7 @@ export function leafTempK(leaf: LeafSurroundings): number {
       }
     }
     tempK += gain / slope;
+    if (Math.abs(gain / slope) < SETTLED_K) break;
   }
   return tempK;
 }

@@ -144,7 +144,13 @@ function solveHumidity(model: HouseModel, moisture: MoistureModel, step: Moistur
   return weight.map((own, v) => own + exchange[v]!);
 }
 
-/** Water on films and covers after the step; what runs off is lost to the soil. */
+/**
+ * Water on films and covers after the step; what runs off is lost to the soil.
+ * Units: kg/m2.
+ * Valid: a step that applyMoisture has filled in.
+ * Outside: not checked.
+ * Source: mass balance; the most that a film holds is named in film-optics.ts (project estimate).
+ */
 export function waterAfterStep(moisture: MoistureModel, step: MoistureStep): Float64Array {
   const water = Float64Array.from(step.waterBefore);
   moisture.surfaces.forEach((surface, s) => {

@@ -56,7 +56,13 @@ const OUTSIDE_SCALE_K = 0.4;
 const FULL_HISTORY_HOURS = 15 * 24;
 const NO_HISTORY_SCALE_K = 1.5;
 
-/** The residual grows when the past is short: soil and drums start from a guess. */
+/**
+ * The residual grows when the past is short: soil and drums start from a guess.
+ * Units: hours of past weather in; K out.
+ * Valid: 0 and more; from 15 days on nothing is added.
+ * Outside: not checked.
+ * Source: project estimate.
+ */
 export const residualFor = (warmUpHours: number): ResidualError => ({
   ...PRIOR_RESIDUAL,
   scaleK: Math.hypot(PRIOR_RESIDUAL.scaleK, NO_HISTORY_SCALE_K * Math.max(0, 1 - warmUpHours / FULL_HISTORY_HOURS)),
@@ -64,6 +70,7 @@ export const residualFor = (warmUpHours: number): ResidualError => ({
 
 const VERDICT_LIMITS = { watchFrom: 0.05, atRiskDamage: 0.35, atRiskLoss: 0.1, likelyLost: 0.5 } as const;
 
+/** The verdict on a crop. Units: chances 0-1. Valid: 0 to 1. Outside: not checked. Source: decision rule of this project. */
 export function verdictFor(damageProbability: number, lossProbability: number): Verdict {
   if (lossProbability >= VERDICT_LIMITS.likelyLost) return 'likely-lost';
   if (damageProbability >= VERDICT_LIMITS.atRiskDamage || lossProbability >= VERDICT_LIMITS.atRiskLoss) return 'at-risk';

@@ -13,7 +13,7 @@ import { nextCivilDuskS } from '../sun/rise-and-set.js';
 import { SECONDS_PER_HOUR } from '../units.js';
 import type { PlannedAction } from './action.js';
 import { NOTHING_ID, physicalPlans, type PhysicalPlan, type PlanTimes } from './candidates.js';
-import { choose, type Choice } from './choose.js';
+import { choose, revise, type Choice } from './choose.js';
 import { controlsOfChoices, standingControls } from './controls-of-choices.js';
 import { cropsAtStake, type CropAtStake } from './crops-at-stake.js';
 import { lossWeightFor, type Candidate } from './expected-loss.js';
@@ -33,6 +33,8 @@ export interface EveningInput {
   /** What was covered, shut and lit in the past fortnight; as the file says when nothing else is known. */
   readonly pastControls?: ControlPlan;
   /** Beds covered and heater set already tonight, by the grower's own word. */
+  /** The plan that was sent for this night before: it is kept unless a change is worth a second message. */
+  readonly issuedPlanId?: string;
   readonly doneTonight?: { readonly coveredBeds: readonly string[]; readonly heaterSetK: number | null };
 }
 
@@ -100,7 +102,9 @@ export function planEvening(input: EveningInput): EveningPlan {
     hourWorth: greenhouse.grower.hourWorth,
     lossWeight: lossWeightFor(greenhouse.grower.careful),
   };
-  const choice = choose({ candidates: priced.map(({ candidate }) => candidate), nothingId: NOTHING_ID, stakes, nowS });
+  const decision = { candidates: priced.map(({ candidate }) => candidate), nothingId: NOTHING_ID, stakes, nowS };
+  const issuedId = decision.candidates.find(({ id }) => id === input.issuedPlanId)?.id;
+  const choice = issuedId === undefined ? choose(decision) : revise({ ...decision, issuedId });
   const plans = priced.map(({ plan }): PricedPlan => ({ ...plan, expectedLoss: choice.losses.get(plan.id)! })).sort((a, b) => a.expectedLoss - b.expectedLoss);
   const chosen = plans.find(({ id }) => id === choice.chosen.id)!;
   return {

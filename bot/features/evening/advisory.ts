@@ -10,7 +10,7 @@ export interface Advisory {
   /** Under the recommended plan. */
   readonly places: readonly AdvisoryPlace[];
   readonly crops: readonly AdvisoryCrop[];
-  readonly plan: { readonly actions: readonly AdvisoryAction[]; readonly effortMinutes: number; readonly cost: number; readonly heater: AdvisoryHeater | null };
+  readonly plan: { readonly id: string; readonly actions: readonly AdvisoryAction[]; readonly effortMinutes: number; readonly cost: number; readonly heater: AdvisoryHeater | null };
   readonly alternatives: readonly AdvisoryAlternative[];
   readonly morning: readonly AdvisoryMorning[];
   readonly reasons: readonly AdvisoryReason[];

@@ -19,7 +19,7 @@ export function buildAdvisory(plan: EveningPlan, input: { greenhouse: Greenhouse
     weather: { source: answer.source, issuedAt: time.iso(answer.issuedAtS), stale: answer.stale },
     places: chosen.outlook.places.map((place) => advisoryPlace(place, time)),
     crops: advisoryCrops(chosen),
-    plan: { actions: chosen.actions.map((action) => advisoryAction(action, time)), effortMinutes: Math.round(chosen.minutes), cost: hundredth(chosen.cashCost), heater: advisoryHeater(chosen, greenhouse) },
+    plan: { id: chosen.id, actions: chosen.actions.map((action) => advisoryAction(action, time)), effortMinutes: Math.round(chosen.minutes), cost: hundredth(chosen.cashCost), heater: advisoryHeater(chosen, greenhouse) },
     alternatives: plan.plans.map((alternative) => advisoryAlternative(alternative, time)),
     morning: plan.morning.map((step): AdvisoryMorning => ({ action: step.action, ...('target' in step ? { target: step.target } : {}), from: time.iso(step.fromS) })),
     reasons: reasonsFor(plan, answer, nowS),

@@ -1,4 +1,4 @@
-import { checkGreenhouse, cropById, planEvening, type EveningPlan, type Greenhouse } from '../../../engine/index.js';
+import { cropById, nightSpan, planEvening, type EveningPlan, type Greenhouse } from '../../../engine/index.js';
 import type { Clock, Place, Store, WeatherSource } from '../../ports.js';
 import { advisoryText } from '../../text/advisory-text.js';
 import { localTime, type LocalTime } from '../../text/local-time.js';
@@ -36,6 +36,7 @@ export async function issueAdvisory(subject: EveningSubject, ports: EveningPorts
   const answer = await ports.weather.weatherAt(placeOf(greenhouse));
   const time = localTime(subject.zone);
   const done = ports.store === null ? null : await deedsTonight(ports.store, greenhouseId, { greenhouse, nowS });
+  const issuedPlanId = ports.store === null ? null : await planIssuedBefore(ports.store, greenhouseId, time.date(nightSpan(nowS, greenhouse.place).sunsetS));
   const plan = planEvening({
     greenhouse,
     weather: answer.hours,
@@ -44,6 +45,7 @@ export async function issueAdvisory(subject: EveningSubject, ports: EveningPorts
     bedtimeS: bedtime(greenhouse, time, nowS),
     weatherAgeS: Math.max(0, nowS - answer.issuedAtS),
     ...(done ? { doneTonight: done } : {}),
+    ...(issuedPlanId === null ? {} : { issuedPlanId }),
   });
   const facts = buildAdvisory(plan, { greenhouse, answer, nowS, time });
   const advisory: Advisory = { ...facts, text: advisoryText(facts, { units: greenhouse.grower.units, dayName: time.day(plan.night.sunsetS), cropName }) };
@@ -51,15 +53,14 @@ export async function issueAdvisory(subject: EveningSubject, ports: EveningPorts
   return { advisory, plan };
 }
 
+/** The plan that went out for the same night, if one did: nobody is sent out twice for a hair's breadth. */
+async function planIssuedBefore(store: Store, greenhouseId: string, night: string): Promise<string | null> {
+  const last = await store.lastAdvisory(greenhouseId);
+  return last?.night === night ? (JSON.parse(last.body) as Advisory).plan.id : null;
+}
+
 /** Bedtime of the evening that comes, or of the one that is running: before five in the morning it was yesterday's. */
 const SMALL_HOURS_S = 5 * 3600;
 function bedtime(greenhouse: Greenhouse, time: LocalTime, nowS: number): number {
   return time.atClock(nowS - SMALL_HOURS_S, greenhouse.grower.bedtime);
-}
-
-/** A greenhouse file that was stored after its check; a fault here is a defect of ours, and says so. */
-export function storedGreenhouse(body: string): Greenhouse {
-  const check = checkGreenhouse(JSON.parse(body));
-  if (!check.ok) throw new Error(`the stored greenhouse no longer passes its check: ${check.faults.map(({ field, message }) => `${field}: ${message}`).join('; ')}`);
-  return check.greenhouse;
 }

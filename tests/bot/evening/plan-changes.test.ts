@@ -16,7 +16,8 @@ async function advise(file: Omit<GreenhouseFile, 'place'>): Promise<Advisory> {
 }
 
 const actionsOf = (advisory: Advisory): string[] => advisory.plan.actions.map(({ action }) => action);
-const withCrop = (crop: string): Omit<GreenhouseFile, 'place'> => ({ ...DOUBLE_WITH_HEAT, beds: [{ ...DOUBLE_WITH_HEAT.beds[0], crops: [crop] }] });
+const BED = DOUBLE_WITH_HEAT.beds[0]!;
+const withCrop = (crop: string): Omit<GreenhouseFile, 'place'> => ({ ...DOUBLE_WITH_HEAT, beds: [{ ...BED, crops: [crop] }] });
 
 describe('the plan follows what is at stake', () => {
   it('asks for work for a crop whose limit the night crosses, and for none when the crop stands it', async () => {
@@ -71,7 +72,7 @@ describe('the plan follows what is at stake', () => {
   });
 
   it('counts a cover that lies on the bed already and asks for nothing twice', async () => {
-    const covered = await advise({ ...withCrop('pak choi'), beds: [{ ...DOUBLE_WITH_HEAT.beds[0], cover: { kind: 'fabric', weight: 30, on: true } }], heater: undefined } as Omit<GreenhouseFile, 'place'>);
+    const covered = await advise({ ...withCrop('pak choi'), beds: [{ ...BED, cover: { kind: 'fabric', weight: 30, on: true } }], heater: undefined } as Omit<GreenhouseFile, 'place'>);
     expect(actionsOf(covered)).not.toContain('cover');
     expect(covered.crops[0]!.judgedAt).toBe('cover');
     expect(covered.morning.some(({ action }) => action === 'uncover')).toBe(true);

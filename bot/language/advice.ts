@@ -1,0 +1,59 @@
+import type { Intent, Topic } from './intent.js';
+import { itemsSaid } from './items-said.js';
+import type { Message } from './message.js';
+
+const OPEN_ASKS: readonly RegExp[] = [
+  / what (?:should|shall|do|must|can|would|could|am|are|ought) (?:i|we|you) (?:\w+ ){0,5}?(?:do|suggest|recommend|advise|think|need|prepare|doing|say|now) /,
+  / what (?:do|should|can) (?:i|we) /,
+  / what (?:needs?|has|have) (?:to be )?(?:doing|done|to be done|doing tonight) /,
+  / what (?:to do|now|next tonight|is to be done|is left to do|is there to do|about tonight) /,
+  / what is (?:the |your |my |our |tonight )*(?:plan|advice|recommendation|job|jobs|to do|to-do|call|drill|list|verdict) /,
+  /^ (?:any |your |the |tonight |my |give me |got |have you got )*(?:advice|plan|recommendations?|suggestions?|jobs|instructions|to-do|todo|orders)(?: (?:for|tonight|the|please|evening|night|now|any))* (?:\? )?$/,
+  / (?:anything|something|much) (?:to do|i should do|i need to do|i can do|needed|we should do|i ought to do|you want me to do) /,
+  / (?:do|should|must|would|will) (?:i|we) (?:need to |have to |want to |bother to )?(?:do|be doing|prepare|get ready|act|go out) (?:anything|something|for|tonight|a thing|much|it|out|the) /,
+  / how (?:do|should|can|shall) (?:i|we) (?:best )?(?:get ready|prepare|protect|save|set up|handle|keep) /,
+  / tell me what to do /,
+  / (?:what time|when) (?:do|should|must|shall) (?:i|we) (?:need to |have to )?(?:close|cover|go|start|get|shut|do|be) /,
+  / (?:can|could|may|should) (?:i|we) (?:just )?(?:go to bed|sleep|relax|go home|leave it|turn in) /,
+  / (?:anything|what) (?:i should|i need to|i must|we should) /,
+];
+
+const ASKS_WHETHER = / (?:should|shall|do|does|must|can|could|may|need|needs|needed|worth|better|best|ought|safe|time|when|whether|which|how many|how much|how long|how high|how hot|is it|ok|necessary|required|bother|want|wants|have to|will|want me to|good idea|what|are|is) /;
+const HARVEST = / (?:harvest|harvesting|pick|picking|cut|gather|pull|bring in|@harvest) /;
+
+/** The topic that the words ask about, if it is one. */
+export function topicOf(said: string): Topic | null {
+  const items = itemsSaid(said);
+  if (/ (?:cover|covering|covered|uncover|uncovering) /.test(said) || items.includes('cover')) return 'cover';
+  if (items.includes('heater') || / (?:heat|heating) /.test(said)) return 'heater';
+  if (items.includes('vents') || / (?:vent|venting|ventilate) /.test(said)) return 'vents';
+  if (items.includes('fan') || items.includes('tube')) return 'fan';
+  if (HARVEST.test(said)) return 'harvest';
+  return null;
+}
+
+const withTopic = (topic: Topic | null): Intent => (topic === null ? { kind: 'advice' } : { kind: 'advice', topic });
+
+/** "Run the heater?", "covers on tonight?", "fan?": nothing but a deed or a thing, and a question mark. */
+const BARE_ASK = /^ (?:(?:so|then|the|my|all|a|any|run|running|use|using|turn|put|switch|close|closing|shut|open|opening|cover|covering|pick|picking|harvest|harvesting|cut|pull|set|light|start|leave|keep|uncover|take|on|off|down|up|in|over|out|tonight|now|today|tomorrow|night|needed|necessary|yet|or|not|no|bed|beds|everything|it|them|overnight|this|evening|again|more|worth|it|ok|%\d+|@\w+|&inside) )+\? $/;
+
+/** What to do tonight, as a whole, or where a deed is asked about in so many words ("should I cover", "is it safe to open"). */
+export function openAdvice(message: Message): Intent | null {
+  const { said } = message;
+  const topic = topicOf(said);
+  if (OPEN_ASKS.some((ask) => ask.test(said))) return withTopic(topic);
+  return message.asks && topic !== null && DEED.test(said) ? withTopic(topic) : null;
+}
+
+const DEED = / (?:(?:should|shall|must) (?:i|we)|(?:i|we) (?:should|must|need to|have to|ought to)|would you|(?:ok|safe|worth|time|better|best|wise|necessary|smart|good idea|need|have|want me|ought|too late|too early) to|(?:do|can|may|could|will) (?:i|we) (?:need|have|want|\w+)|worth (?:\w+ing|it)|when (?:do|can|to|should)) /;
+
+/** Advice about one thing, where nothing but the thing and a question is there. */
+export function advice(message: Message): Intent | null {
+  const { said, form } = message;
+  const topic = topicOf(said);
+  if (!message.asks || / (?:why|how come) /.test(said)) return null;
+  if (/ what (?:is|are) (?:a |an )?@\w+ (?:\? )?$/.test(form)) return null;
+  const isItem = topic !== null || itemsSaid(said).length > 0;
+  if (!isItem) return null;
+  return BARE_ASK.test(form) || ASKS_WHETHER.test(said) ? withTopic(topic) : null;
+}

@@ -1,0 +1,38 @@
+import type { ClockToken, TempToken, Token } from './value-grammar.js';
+
+const BEFORE_HOUR = new Set(['at', '@', 'by', 'after', 'before']);
+const AFTER_HOUR = /^\s*(?:this morning|in the morning|last night|at night|tonight|this evening|in the evening|in the afternoon|this afternoon|yesterday)\b/;
+// "inside at 3", "holding at 3", "heater at 3": what is at 3 is a temperature.
+const HELD_AT = /(?:\binside|\boutside|\bcovers?|\bsoil|\bground|\bheaters?|\bheat|\bthermostat|\bset|\bsitting|\bholding|\bsteady|\bsat|\bhovering|\bit is|\bit's|\bwas|\bis) $/;
+// "I'll cover at 6": a deed has an hour and no temperature.
+const DEED_BEFORE = /\b(?:i'll|i will|we'll|we will|going to|gonna|will|covered|closed|shut|picked|turned|opened|uncovered)\b/;
+const CLAUSE_END = /[,;\n]|\band\b|\bbut\b/;
+
+const isBareHour = (token: Token): token is TempToken =>
+  token.type === 'temp' && token.sign === 'none' && token.unit === null && !token.degree && token.against === null && /^(?:1[0-2]|[1-9])(?:\.[0-5]\d)?$/.test(token.text);
+
+/** Turns a bare "at 7" into a clock where another number is there to be the temperature. */
+export function settleBareHours(plain: string, tokens: readonly Token[]): readonly Token[] {
+  const temps = tokens.filter((token) => token.type === 'temp');
+  const clauseOf = (token: Token): string => `${plain.slice(0, token.start).split(CLAUSE_END).length}`;
+  return tokens.map((token, index): Token => {
+    const before = tokens[index - 1];
+    if (!isBareHour(token) || before === undefined) return token;
+    const loose = /^(?:around|about)$/.test(before.text);
+    if (!loose && !BEFORE_HOUR.has(before.text)) return token;
+    const others = temps.filter((other) => other !== token);
+    const inClause = others.filter((other) => clauseOf(other) === clauseOf(token) && !(isBareHour(other) && tokens[tokens.indexOf(other) - 1]?.text === 'at'));
+    const heldAt = HELD_AT.test(plain.slice(0, before.start)) && !inClause.some((other) => other.start < token.start);
+    const standsAlone = tokens.filter((other) => clauseOf(other) === clauseOf(token) && other.type !== 'mark').length === 2;
+    // "27 around 5", "at about 5": an hour only after a temperature and at the end of what is said.
+    const looseHour = AFTER_HOUR.test(plain.slice(token.end)) || (inClause.some((other) => other.end < before.start) && /^\s*(?:$|[,.;!])/.test(plain.slice(token.end)));
+    if (loose) return looseHour ? asClock(token) : token;
+    const isHour = AFTER_HOUR.test(plain.slice(token.end)) || (!heldAt && inClause.length > 0) || (standsAlone && others.length > 0) || (others.length === 0 && DEED_BEFORE.test(plain.slice(0, before.start)) && !/\bheat/.test(plain));
+    return isHour ? asClock(token) : token;
+  });
+}
+
+function asClock(token: TempToken): ClockToken {
+  const [hour = '0', minute = '0'] = token.text.split('.');
+  return { type: 'clock', hour: Number(hour), minute: Number(minute), exact: false, start: token.start, end: token.end, text: token.text };
+}

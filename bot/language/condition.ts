@@ -1,0 +1,35 @@
+import type { ConditionItem, Intent } from './intent.js';
+import type { Message } from './message.js';
+
+interface Sign {
+  readonly item: ConditionItem;
+  readonly on: RegExp;
+  readonly off: RegExp;
+}
+
+const LACKS = '(?:out|off|down|dead|gone|died|failed|cut|lost|quit|stopped|broken|went|broke|burnt out|burned out|seized|not working|not running|not turning|not spinning|tripped|no|empty|low)';
+const BACK = '(?:back|on again|restored|returned|fixed|working|running|going|repaired|replaced|on)';
+
+const SIGNS: readonly Sign[] = [
+  { item: 'snow', on: / (?:snow|snowing|snowed|snowfall|snowy|drifts?) /, off: / (?:(?:cleared|swept|brushed|knocked|shoveled|shovelled|removed|raked|scraped|melted|no more|no) (?:\w+ |@\w+ |&\w+ ){0,4}?snow|snow (?:\w+ |@\w+ |&\w+ ){0,3}?(?:cleared|gone|melted|slid off|slid|off|swept|removed|fell off|came off|stopped)) / },
+  { item: 'power-out', on: new RegExp(` (?:power|electricity|electric|grid|mains|current) (?:\\w+ ){0,3}?${LACKS} | (?:no|lost|without) (?:the )?(?:power|electricity|mains) | (?:power cut|outage|power failure|blackout|power outage) `), off: new RegExp(` (?:power|electricity|electric|grid|mains) (?:\\w+ ){0,3}?${BACK} `) },
+  { item: 'blower-off', on: new RegExp(` (?:blower|inflation|inflation @fan|inflator) (?:\\w+ ){0,3}?${LACKS} | (?:inflation|air) (?:between|gone|lost) | deflated `), off: new RegExp(` (?:blower|inflation|inflation @fan|inflator) (?:\\w+ ){0,3}?${BACK} `) },
+  { item: 'torn-film', on: / (?:@film|@layer|roof|skin|poly|cover|end wall|panel|@wall) (?:\w+ ){0,3}?(?:tore|torn|ripped|split|rip|ripping|tear|punctured|shredded|flapping|blown|came off|slit|hole) | (?:tear|rip|hole|slit|gash|holes|rips|tears|split) (?:\w+ ){0,3}?(?:@film|@layer|roof|skin|poly|@wall|&inside) | (?:tore|ripped|punctured|shredded) (?:\w+ ){0,3}?(?:@film|@layer|roof|skin) /, off: / (?:patched|taped|fixed|mended|repaired|sealed) (?:\w+ |@\w+ |&\w+ ){0,5}?(?:hole|tear|rip|@film|@layer|roof|slit|split|holes|rips|tears) | (?:hole|tear|rip|@film|roof) (?:\w+ |@\w+ ){0,3}?(?:patched|taped|fixed|mended|repaired) / },
+  { item: 'door-open', on: / doors? (?:\w+ |&\w+ ){0,4}?(?:open|ajar|blew open|blown open|wide open|off) | (?:left|forgot) (?:\w+ |&\w+ ){0,3}?doors?(?: open)? /, off: / (?:closed|shut|latched) (?:\w+ |&\w+ ){0,3}?doors? | doors? (?:\w+ |&\w+ ){0,3}?(?:closed|shut|latched) / },
+  { item: 'fuel-out', on: / (?:out of|ran out of|run out of|no|low on|no more) (?:propane|gas|fuel|oil|kerosene|paraffin|diesel|wood|pellets|firewood|petrol) | (?:propane|gas|fuel|oil|kerosene|paraffin|diesel|tank|bottle|wood|pellets) (?:tank |bottle |cylinder )?(?:\w+ ){0,2}?(?:empty|out|ran out|gone|finished|run out|ran dry) | @heater (?:\w+ ){0,3}?(?:ran out|run out|out of (?:fuel|gas|propane)) /, off: / (?:refilled|filled|refueled|refuelled|swapped|new|got|replaced|topped up|bought|more) (?:\w+ |@\w+ ){0,3}?(?:propane|gas|fuel|oil|kerosene|paraffin|diesel|tank|bottle|cylinder|pellets) / },
+  { item: 'fan-dead', on: new RegExp(` (?:@fan|@tube|fan motor|motor) (?:\\w+ ){0,3}?(?:dead|died|broken|broke|failed|quit|seized|not working|not running|not turning|not spinning|burnt out|burned out|kaput|fried|stuck|stopped|stopped working|will not start|packed up) | (?:dead|broken) @fan `), off: / @fan (?:\w+ ){0,3}?(?:fixed|repaired|replaced|working|running again|works|going again|back) | (?:fixed|repaired|replaced) (?:the |my |our )?@fan / },
+];
+
+const STILL = / (?:not|no longer|still not|isn't|never) (?:back|on|working|running|closed|shut|fixed|cleared) | still (?:out|off|open|down) /;
+
+/** Something that is wrong with the house or its weather, or is right again. */
+export function condition(message: Message): Intent | null {
+  const { said } = message;
+  if (message.asks || message.temps.length > 0 || / (?:if|forecast|will|going to|might|may|expect|expecting|tomorrow) /.test(said)) return null;
+  const off = SIGNS.filter((sign) => sign.off.test(said) && !STILL.test(said)).map(({ item }) => item);
+  if (off.length > 0) return { kind: 'condition', items: off, on: false };
+  const on = SIGNS.filter((sign) => sign.on.test(said)).map(({ item }) => item);
+  // "The blower fan is dead" is of the blower, not of the fan that moves the air.
+  const items = on.includes('blower-off') ? on.filter((item) => item !== 'fan-dead') : on;
+  return items.length === 0 ? null : { kind: 'condition', items, on: true };
+}

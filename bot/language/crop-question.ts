@@ -1,0 +1,70 @@
+import { nightMeant } from './night.js';
+import { unclear, type Intent, type Unclear } from './intent.js';
+import type { Message } from './message.js';
+import { ORDINARY_WORDS } from './ordinary-words.js';
+
+const FATE_WORDS = /^(?:survive|survives|ok|fine|safe|live|alive|die|dying|dead|freeze|freezing|frozen|hold|cope|coping|hurt|damage|damaged|nipped|hit|burn|burnt|burned|trouble|danger|risk|last|lasts|handle|stand|toast|lost|lose|losing|good|fare|take|struggle|suffer|harmed|harm|killed|kill|endangered|hardy|tolerate|withstand|happy|worry|worried|worrying|chance|chances|odds|gone|goner|protected)$/;
+const FATE_PHRASES = / (?:how (?:is|are|will|does|do|would) .*(?:do|doing|look|looking|like)|(?:make|makes|making) it|(?:hold|holds) (?:up|out)|(?:pull|come|get|getting) through|all right|be there|too cold|cold enough|warm enough|through the night|bounce back|stick it|in trouble|at risk) /;
+
+const speaksOfFate = (said: string): boolean => FATE_PHRASES.test(said) || said.split(' ').some((word) => FATE_WORDS.test(word));
+
+const NOT_CROPS = new Set(`tonight tomorrow yesterday forecast outlook history settings record it they them this that these those everything anything all plants plant crops crop stuff things house greenhouse night something we i you there beds bed garden veg veggies vegetables greens lot we're
+  there's frost weather temperature snow wind power forecast message one what how fire`.split(/\s+/));
+const ALL_OF_THEM = new Set('everything anything all plants plant crops crop stuff things beds bed garden veg veggies vegetables greens lot'.split(' '));
+const FATE_VERB = '(?:survive|make it|make it through|be ok|be fine|be safe|be all right|live|die|freeze|hold up|cope|pull through|come through|get through|be hurt|be damaged|get hurt|get damaged|get nipped|handle|stand|take|last|fare|do tonight|ok|fine|safe|in danger|at risk|all right|going to|doing|do|look|looking|still be there)';
+// "It" may be the weather: "will it freeze", "will it last".
+const IT_LIVES = / it (?:survive|live|die|make it|pull through|come through|be ok|be fine|be safe|be all right|be hurt|be damaged|get hurt|get nipped) /;
+const UNKNOWN: readonly RegExp[] = [
+  new RegExp(`^ (?:will|would|is|are|can|could|should|do|does|how will|how is|how are|how would) (?:the |my |our |those |these |any of the |all the |all my )?([a-z][a-z ]*?) ${FATE_VERB} `),
+  /^ (?:how about|what about|and|is it too cold for|too cold for|will i lose|am i going to lose|worried about) (?:the |my |our |those )?([a-z]+)(?: tonight| tomorrow| tomorrow night)? (?:\? )?$/,
+  /^ (?:the |my |our )?([a-z]+)(?: tonight| tomorrow| ok| safe| fine| tomorrow night| ok tonight)* \? $/,
+];
+
+/** The crop word that is not in the table: a wrong crop would be worse than a question. */
+function unknownCrop({ form }: Message): Unclear | null {
+  for (const pattern of UNKNOWN) {
+    const name = pattern.exec(form)?.[1]?.trim();
+    if (name === undefined || name === '') continue;
+    const words = name.split(' ');
+    const last = words.at(-1) ?? '';
+    if (ALL_OF_THEM.has(last) || /^(?:it|they|them|those|these)$/.test(last)) return pattern === UNKNOWN[0] && (last !== 'it' || IT_LIVES.test(form)) ? unclear('which-crop', ALL_OF_THEM.has(last) ? { word: last } : {}) : null;
+    if (NOT_CROPS.has(last) || words.some((word) => NOT_CROPS.has(word)) || words.length > 3) continue;
+    if (pattern !== UNKNOWN[0] && (ORDINARY_WORDS.has(last) || last.length < 3)) continue;
+    if (pattern === UNKNOWN[0] && ORDINARY_WORDS.has(last) && !ORDINARY_PLANTS.has(last)) continue;
+    return unclear('which-crop', { word: name });
+  }
+  return null;
+}
+
+const ORDINARY_PLANTS = new Set(['herbs', 'herb', 'flowers', 'seeds', 'seedlings', 'trees', 'plants', 'fruit', 'clover', 'heather', 'grass', 'roots', 'leaves']);
+
+/** The crops that are named; asks where a name is claimed by several. */
+export function namedCrops(message: Message): readonly string[] | Unclear {
+  const ids: string[] = [];
+  for (const { ids: claimed, words } of message.hits) {
+    const [only] = claimed;
+    if (only === undefined || claimed.length > 1) return unclear('which-crop', { word: words, choices: claimed });
+    if (!ids.includes(only)) ids.push(only);
+  }
+  return ids;
+}
+
+const ONLY_CROPS = /^ (?:(?:%\d+|and|or|the|my|our|about|how|what|of|tonight|tomorrow|night|overnight|for|on|this|plus|also|then|all|\w+day|baby|young|little|,|\/) )*\? $/;
+const NEEDS = / (?:do|does|will) (?:i |we )?(?:need|have) to /;
+
+/** Whether a crop will come through a night. */
+export function cropQuestion(message: Message): Intent | null {
+  const { said, form } = message;
+  const hasFate = speaksOfFate(said);
+  if (message.hits.length === 0) return message.asks && !NEEDS.test(said) ? unknownCrop(message) : null;
+  const ahead = / (?:tonight|tomorrow|overnight|going to|will) /.test(said) && hasFate;
+  if (!message.asks && !ahead) return null;
+  if (!(ONLY_CROPS.test(form) || hasFate)) return null;
+  const crops = namedCrops(message);
+  if ('kind' in crops) return crops;
+  const night = nightMeant(message);
+  if ('kind' in night) return night;
+  const [only, ...more] = crops;
+  if (only === undefined) return null;
+  return more.length === 0 ? { kind: 'crop', crop: only, night: night.night } : { kind: 'crop', crops, night: night.night };
+}

@@ -1,0 +1,90 @@
+import * as chrono from 'chrono-node';
+import { DateTime } from 'luxon';
+
+export type DayPart = 'morning' | 'day' | 'evening' | 'night';
+
+/** A word for a day, a part of a day or an instant, where it stands in the plain text. */
+export interface DayPhrase {
+  readonly start: number;
+  readonly end: number;
+  /** Local date; `null` where only a part of the day was said ("overnight", "at noon"). */
+  readonly date: string | null;
+  readonly part: DayPart | null;
+  /** Set where the phrase names the instant itself: "an hour ago". */
+  readonly instantS: number | null;
+  /** "noon", "midnight". */
+  readonly hour: number | null;
+  /** The night that was last, or is running, whatever its dates. */
+  readonly lastNight: boolean;
+}
+
+interface Own {
+  readonly pattern: RegExp;
+  /** Days from today; `null`: no day is said. */
+  readonly days: number | null;
+  readonly part: DayPart | null;
+  readonly hour?: number;
+  readonly lastNight?: true;
+}
+
+/** What the date library does not know, or places in the coming night where growers mean the last one. */
+const OWN: readonly Own[] = [
+  { pattern: /\b(?:two|2) nights ago\b|\bnight before last\b/g, days: -2, part: 'night' },
+  { pattern: /\b(?:all |over |through |thru |during |in )?(?:the )?(?:last night|overnight|over night|in the night|during the night|through the night)(?:'s)?\b/g, days: null, part: 'night', lastNight: true },
+  { pattern: /\b(?:the )?day after tomorrow\b/g, days: 2, part: null },
+  { pattern: /\b(?:this|today) afternoon\b/g, days: 0, part: 'day' },
+  { pattern: /\b(?:at |around |about )?midnight\b/g, days: null, part: null, hour: 0 },
+  { pattern: /\b(?:at |around |about )?(?:noon|midday)\b/g, days: null, part: null, hour: 12 },
+  { pattern: /\b(?:at |around |about |before )?(?:dawn|sunrise|sun ?up|daybreak|first light)\b/g, days: 0, part: 'morning' },
+  { pattern: /\b(?:at |around |about |before )?(?:dusk|sunset|sundown)\b/g, days: null, part: 'evening' },
+  { pattern: /\bthis morning(?:'s)?\b|\btoday in the morning\b/g, days: 0, part: 'morning' },
+];
+
+// "In the sun" is no Sunday and "sat at 31" no Saturday: such short forms count only where a day is being named.
+const NO_DAY = /(?<!\b(?:on|last|this|next|since|til|until|till|for|by) )\b(?:sun|sat|mon|wed|fri|thu|tue)\b(?! (?:night|morning|evening|afternoon|am|pm|low|high)\b)|\bgood (?:morning|evening|night|afternoon)\b|\bsecond\b|\bnow\b|\bmay be\b/g;
+
+const blank = (text: string, start: number, end: number): string => text.slice(0, start) + ' '.repeat(end - start) + text.slice(end);
+
+function partOf(text: string): DayPart | null {
+  if (/night|overnight/.test(text)) return 'night';
+  if (/morning|dawn/.test(text)) return 'morning';
+  if (/evening/.test(text)) return 'evening';
+  return /afternoon|noon/.test(text) ? 'day' : null;
+}
+
+/** Whether days without a year or week are looked for in the past (readings) or ahead (questions). */
+export type Direction = 'past' | 'ahead';
+
+/** The day phrases of a plain text; `hidden` are stretches that hold other values (temperatures, clocks). */
+export function dayPhrases(plain: string, at: { readonly atS: number; readonly zone: string; readonly direction: Direction }, hidden: readonly { readonly start: number; readonly end: number }[]): readonly DayPhrase[] {
+  const now = DateTime.fromSeconds(at.atS, { zone: at.zone });
+  let text = hidden.reduce((sofar, { start, end }) => blank(sofar, start, end), plain).replace(NO_DAY, (found) => ' '.repeat(found.length));
+  const found: DayPhrase[] = [];
+  for (const own of OWN) {
+    for (const match of text.matchAll(own.pattern)) {
+      const date = own.days === null ? null : now.plus({ days: own.days }).toISODate();
+      found.push({ start: match.index, end: match.index + match[0].length, date, part: own.part, instantS: null, hour: own.hour ?? null, lastNight: own.lastNight ?? false });
+      text = blank(text, match.index, match.index + match[0].length);
+    }
+  }
+  // The components are read in the grower's zone, so that a change of clocks between then and now does no harm.
+  const results = chrono.parse(text, { instant: new Date(at.atS * 1000), timezone: now.offset }, { forwardDate: at.direction === 'ahead' });
+  for (const { index, text: words, start } of results) {
+    if (/^(?:today|tonight|this night)$/.test(words.trim())) continue;
+    const local = (hour: number, minute: number): DateTime =>
+      DateTime.fromObject({ year: start.get('year') ?? now.year, month: start.get('month') ?? now.month, day: start.get('day') ?? now.day, hour, minute }, { zone: at.zone });
+    const isInstant = start.isCertain('hour') && start.isCertain('minute') && start.isCertain('day') && /ago|before|earlier|back/.test(words);
+    let day = local(12, 0);
+    if (at.direction === 'past' && start.isCertain('weekday') && !start.isCertain('day')) while (day.toISODate() !== null && day.startOf('day') > now.startOf('day')) day = day.minus({ weeks: 1 });
+    found.push({
+      start: index,
+      end: index + words.length,
+      date: day.toISODate(),
+      part: partOf(words),
+      instantS: isInstant ? local(start.get('hour') ?? 0, start.get('minute') ?? 0).toSeconds() : null,
+      hour: null,
+      lastNight: false,
+    });
+  }
+  return found.sort((a, b) => a.start - b.start);
+}

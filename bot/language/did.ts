@@ -1,0 +1,83 @@
+import { amountsSaid, numbersAreSettings } from './amounts.js';
+import { unclear, type Intent, type Item } from './intent.js';
+import { itemsSaid } from './items-said.js';
+import type { Message } from './message.js';
+
+/** Words that say an item stands as it should for a cold night, and words that say the opposite. */
+const SHUT = 'shut|closed|down|drawn|sealed|latched';
+const OPEN = 'open|opened|uncovered|rolled up|cracked|ajar|wide open';
+const ON = 'on|running|going|lit|in place|in|over|over the bed|over the beds|set|ready|full|plugged in|covered|pulled|pulled over|tucked|tucked in|buttoned up|filled|deployed|out';
+const OFF = 'dead|died|broke|quit|failed|off|removed|unplugged|broken|out of service|stopped|not running';
+const ACTED = 'put|laid|threw|thrown|placed|pulled|turned|switched|fired|started|set|got|used|filled|topped|closed|shut|lit|ran|plugged|drew|dropped|lowered|covered|have|did|left|kept|spread|tossed|popped|draped|cranked|running|added|lighted';
+const TAKEN_AWAY = 'took|taken|removed|pulled off|rolled up|opened|uncovered|unplugged|switched off|turned off';
+const NEGATED = / (?:not|no|never|forgot|forgotten|without|skipped|skip|none|nothing|neither|nor|left off|could not|missed|except|haven't|unable) /;
+const HARVESTED = / (?:picked|harvested|cut|pulled|gathered|brought in) /;
+const LATER = / (?:will|going to|about to|planning|plan to|want to|need to|later|soon|on my way|heading out|off to|gonna|shall|trying to|in a minute) /;
+
+const TO_COME = / (?:i|we) (?:am |are )?(?:will|shall|going to|about to|plan to|planning to|off to) (?!not )(?:now |go |then |also )*(?:@cover|cover|close|shut|open|turn|put|pick|harvest|run|light|pull|set|uncover|start|do) /;
+
+const words = (list: string): RegExp => new RegExp(` (?:${list}) `);
+const [SHUT_WORDS, OPEN_WORDS, ON_WORDS, OFF_WORDS, ACTED_WORDS, AWAY_WORDS] = [SHUT, OPEN, ON, OFF, ACTED, TAKEN_AWAY].map(words);
+
+type State = 'done' | 'not' | null;
+
+/** How the clause leaves its items: only vents, curtains and sides are opened and shut, the rest is on or off. */
+function stateOf(clause: string): State {
+  const away = AWAY_WORDS?.test(clause) === true && !/ (?:took|taken) .*\b(?:on|in)\b/.test(clause);
+  const reversed = OPEN_WORDS?.test(clause) === true || OFF_WORDS?.test(clause) === true || away;
+  const stands = SHUT_WORDS?.test(clause) === true || ON_WORDS?.test(clause) === true || ACTED_WORDS?.test(clause) === true || HARVESTED.test(clause) || / @heater (?:is )?(?:at|set to|to) #\d/.test(clause) || / @heater #\d/.test(clause);
+  const negated = NEGATED.test(clause);
+  if (reversed) return negated ? 'done' : 'not';
+  if (negated) return 'not';
+  return stands ? 'done' : null;
+}
+
+function itemsOf(clause: string): readonly Item[] {
+  const verbs: Item[] = [];
+  if (/ (?:cover|covered|covering|uncovered|tucked) /.test(clause) && !/ @cover /.test(clause)) verbs.push('cover');
+  if (HARVESTED.test(clause) && / %\d/.test(clause)) verbs.push('harvest');
+  if (/ (?:harvested|picked everything|picked it all) /.test(clause)) verbs.push('harvest');
+  return [...new Set([...verbs, ...itemsSaid(clause)])];
+}
+
+const ALL_DONE = /^ (?:i |we |i have |it is |that is |all |everything |everything is |i am |we are |yep |yes |ok )*(?:did (?:it|that|them|all that|all of that|all of them|all|everything|all of it|it all|the lot|so)|done|finished|complete|completed|all set|taken care of|sorted|buttoned up|tucked in|ready for the night|good to go|battened down|as you said|followed the plan|did what you said)(?: (?:all|now|it|already|everything|boss|thanks|for|the|night|tonight|so far|and|ready|chief|as|you|said|told|me))* $/;
+const NOTHING_DONE = /^ (?:i |we |have |sorry )*(?:did nothing|did not do (?:it|that|anything|any of it|any)|not done|have not done (?:it|that|anything)|nothing done|did not|nope|did not get to it|did not bother|could not do it|forgot|i forgot)(?: (?:tonight|yet|it|sorry|anything))* $/;
+const ALL_BUT = / (?:all|everything|did it all|done all|the lot) .*?(?:but|except|except for|apart from|bar|save for|other than) /;
+
+const withAmounts = (message: Message): Pick<Extract<Intent, { kind: 'did' }>, 'amounts'> => {
+  const amounts = amountsSaid(message);
+  return amounts === undefined ? {} : { amounts };
+};
+
+/** What the grower says was done tonight, or was not. */
+export function did(message: Message): Intent | null {
+  const { said, form } = message;
+  if (ALL_DONE.test(said)) return { kind: 'did' };
+  if (NOTHING_DONE.test(said)) return { kind: 'did', done: [] };
+  if (message.asks) return null;
+  if (ALL_BUT.test(said) && itemsSaid(said).length > 0) {
+    const not = itemsOf(said.slice(said.search(/ (?:but|except|apart from|bar|save for|other than) /)));
+    return not.length === 0 ? null : { kind: 'did', not, rest: true };
+  }
+  if (TO_COME.test(said) && itemsOf(said).length > 0) return unclear('done-yet');
+  if (message.temps.length > 0 && !numbersAreSettings(message)) return null;
+  const lists: Record<'done' | 'not', Set<Item>> = { done: new Set(), not: new Set() };
+  let waiting: Item[] = [];
+  let before: State = null;
+  for (const part of form.split(/ (?:[,;:/]|and|but|then|plus|though|while) /)) {
+    const clause = ` ${part.trim()} `;
+    const items = itemsOf(clause);
+    const own = stateOf(clause);
+    if (own === null && items.length > 0 && before === null) waiting.push(...items);
+    const state: State = own ?? before;
+    if (state !== null) for (const item of [...waiting, ...items]) lists[state].add(item);
+    if (state !== null) waiting = [];
+    if (items.length > 0) before = state;
+  }
+  const done = [...lists.done].filter((item) => !lists.not.has(item));
+  const not = [...lists.not].filter((item) => !lists.done.has(item));
+  const torn = [...lists.done].some((item) => lists.not.has(item));
+  if (torn || (done.length === 0 && not.length === 0)) return null;
+  if (LATER.test(said)) return unclear('done-yet');
+  return { kind: 'did', ...(done.length === 0 ? {} : { done }), ...(not.length === 0 ? {} : { not }), ...withAmounts(message) };
+}

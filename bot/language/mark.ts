@@ -1,0 +1,41 @@
+import { DateTime } from 'luxon';
+import { amountsSaid } from './amounts.js';
+import { dayPhrases } from './day-phrases.js';
+import { unclear, type Intent, type Item } from './intent.js';
+import { itemsSaid } from './items-said.js';
+import type { Message } from './message.js';
+import { localTime } from './reading-time.js';
+import { spotsOfValues } from './reading.js';
+
+const LASTING = / (?:installed|install|built|mounted|replaced|upgraded|painted|insulated|buried|stacked|added|fitted|hung|bought|constructed|set up|put in|putting in|made|dug|glued|stapled|attached|moved|doubled|swapped|extended|removed the old|finished building|finished installing|finished putting|put up|hooked up|wired|blackened|wrapped|sealed|caulked|lined|banked) /;
+const PLACED = / (?:put|placed|laid|brought|got|rolled|piled|hauled|stuck|stood|lugged|carried) /;
+/** Things can go for good, too. */
+const GONE = / (?:removed|took out|took down|taken out|taken down|sold|got rid of|pulled out|threw out|tore out|dismantled) /;
+const NEW = / (?:new|second|third|another|extra|additional|more|permanent|permanently|=\d+|inner|insulated) /;
+/** Things that stay where they are put; what is done with the rest changes every night. */
+const LASTING_ITEMS: ReadonlySet<Item> = new Set(['water', 'stones', 'layer', 'film', 'wall', 'tube', 'compost']);
+
+/** A lasting change to the greenhouse, from which on nights are compared. */
+export function mark(message: Message): Intent | null {
+  const { said } = message;
+  if (message.asks || message.temps.length > 0 || / (?:not|will|going to|want to|thinking|planning|should|might|would|if) /.test(said)) return null;
+  const items = itemsSaid(said);
+  const lasts = items.some((item) => LASTING_ITEMS.has(item));
+  const verb = LASTING.test(said);
+  const kept = (verb && (items.length > 0 || / (?:gaps|cracks|edge|edges|foundation|greenhouse|&inside|end walls|door|door seal|skirt) /.test(said))) || (PLACED.test(said) && lasts) || (/\bnew\b/.test(message.plain) && items.length > 0 && / (?:got|have|put) |^ [@a] /.test(said)) || (/^(?:a )?(?:new|second|third) /.test(message.plain) && lasts) || (GONE.test(said) && (lasts || / sold | got rid /.test(said)) && items.length > 0) || (/ finished /.test(said) && lasts) || /^ (?:mark|note|log) :? ?/.test(message.form);
+  if (!kept) return null;
+  // "Added a cover" may be tonight's or for good.
+  const nightly = items.length > 0 && !lasts && !NEW.test(said) && !/\bnew\b/.test(message.plain) && !/ (?:sold|got|installed|built|bought|mounted|fitted|replaced|upgraded|constructed) /.test(said) && changedAt(message) === localTime(message);
+  if (nightly) return / added /.test(said) ? unclear('which-meaning', { choices: ['did', 'mark'] }) : null;
+  const amounts = amountsSaid(message);
+  return { kind: 'mark', text: message.text.trim(), ...(items.length === 0 ? {} : { items }), ...(amounts === undefined ? {} : { amounts }), at: changedAt(message) };
+}
+
+/** The day that was said, at its noon; else now. */
+function changedAt(message: Message): string {
+  const [day] = dayPhrases(message.plain, { atS: message.atS, zone: message.zone, direction: 'past' }, spotsOfValues(message));
+  const now = localTime(message);
+  if (day?.date === null || day === undefined) return now;
+  const noon = DateTime.fromISO(day.date, { zone: message.zone }).set({ hour: 12 });
+  return noon.toSeconds() > message.atS ? now : localTime({ atS: noon.toSeconds(), zone: message.zone });
+}

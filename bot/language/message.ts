@@ -1,0 +1,157 @@
+import { settleBareHours } from './clock-hours.js';
+import { cropNames, DOUBTFUL_CROP_WORDS, type CropHit, type CropNames, type CropWord } from './crop-words.js';
+import type { Units } from './intent.js';
+import { COUNTED_ITEMS, ITEM_BY_PHRASE } from './item-words.js';
+import { PLACE_BY_PHRASE } from './place-words.js';
+import { isQuestion } from './question.js';
+import { plainText } from './plain-text.js';
+import { correctedWord } from './spelling.js';
+import { readTokens, type AmountToken, type ClockToken, type TempToken } from './value-grammar.js';
+import { plainWords, singular } from './word-forms.js';
+
+export interface Heard {
+  readonly text: string;
+  readonly atS: number;
+  readonly zone: string;
+  readonly units: Units;
+  readonly crops: readonly CropWord[];
+  readonly thermometers?: readonly string[];
+}
+
+/** A word, a mark, or a symbol for something known: #0 number, ~0 clock, =0 amount, %0 crop, $0 thermometer, @item, &place. */
+export interface Piece {
+  readonly symbol: string;
+  /** The word as it was written. */
+  readonly written: string;
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface Message extends Heard {
+  readonly plain: string;
+  readonly pieces: readonly Piece[];
+  /** The symbols with a blank on both sides, for the rules. */
+  readonly form: string;
+  /** The same without marks. */
+  readonly said: string;
+  readonly asks: boolean;
+  readonly temps: readonly TempToken[];
+  readonly clocks: readonly ClockToken[];
+  readonly amounts: readonly AmountToken[];
+  readonly hits: readonly CropHit[];
+  readonly names: readonly string[];
+}
+
+const MARKS: Readonly<Record<string, string>> = { '?': '?', '.': ';', ';': ';', '!': ';', '\n': ';', ',': ',', ':': ':', '/': '/', '&': 'and', '+': 'and', '@': 'at', '-': '-', '>': '>', '*': '*' };
+const GREETING = new Set(['hi', 'hey', 'hello', 'good', 'morning', 'evening', 'afternoon', 'ok', 'so', 'well', 'and', 'um', 'please', 'also', 'btw', 'hiya', 'howdy', 'yo', 'oh', 'just', 'yes', 'yeah', 'yep', 'yup', 'um', 'hmm', 'brr', 'brrr', 'wow', ',', ';', '-', 'duskward', 'thanks', 'but']);
+const LABELLED = /^(?:beds?|rows|zones|houses|house|zone|row|sensor|probe|thermometer|number|no|bay|tunnel|greenhouse|station|box)$/;
+
+interface Word {
+  readonly word: string;
+  readonly written: string;
+  readonly start: number;
+  readonly end: number;
+  readonly symbol?: string;
+}
+
+/** Names of thermometers go first, as words of their own: they may hold digits ("bench 2"). */
+function hideNames(plain: string, thermometers: readonly string[]): string {
+  const names = thermometers.map((name, index) => ({ name: plainText(name).trim(), index })).filter(({ name }) => name !== '');
+  return names.sort((a, b) => b.name.length - a.name.length).reduce((sofar, { name, index }) => {
+    const escaped = name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+    return sofar.replace(new RegExp(`(?<![a-z0-9])${escaped}(?![a-z0-9])`, 'g'), `qqname${String.fromCharCode(97 + (index % 26))}${'z'.repeat(Math.floor(index / 26))}qq`);
+  }, plain);
+}
+
+const nameIndex = (word: string): number | null => {
+  const found = /^qqname([a-z])(z*)qq$/.exec(word);
+  return found === null ? null : (found[1] ?? 'a').charCodeAt(0) - 97 + 26 * (found[2] ?? '').length;
+};
+
+function isHeat(words: readonly Word[], at: number): boolean {
+  const before = words[at - 1]?.word ?? '';
+  const after = words[at + 1]?.word ?? '';
+  return /^(?:the|no|run|turned|turn|put|have|without|my|some|switched|left)$/.test(before) || /^(?:on|off|running|set)$/.test(after);
+}
+
+function phraseAt(words: readonly Word[], at: number, crops: CropNames): { readonly symbol: string; readonly length: number; readonly hit?: CropHit } | null {
+  for (let length = Math.min(5, words.length - at); length >= 1; length--) {
+    const part = words.slice(at, at + length);
+    if (part.some(({ symbol }) => symbol !== undefined)) continue;
+    const phrase = part.map(({ word }) => singular(word)).join(' ');
+    const item = ITEM_BY_PHRASE.get(phrase);
+    // One side is a place in the house, "sides" are what is rolled up and down; "heat" is mostly no device.
+    const isItem = item !== undefined && !(phrase === 'side' && part[0]?.word !== 'sides') && !(phrase === 'heat' && !isHeat(words, at));
+    if (isItem) return { symbol: `@${item}`, length };
+    const place = PLACE_BY_PHRASE.get(phrase);
+    if (place !== undefined) return { symbol: `&${place}`, length };
+    const ids = crops.idsByPhrase.get(phrase);
+    const pointed = !DOUBTFUL_CROP_WORDS.has(phrase) || /^(?:the|my|our|those|these|all|your|tomato|pepper)$/.test(words[at - 1]?.word ?? '') || (words.length === 2 && words[1]?.word === '?');
+    if (ids !== undefined && pointed) return { symbol: '%', length, hit: { ids, words: part.map(({ written }) => written).join(' ') } };
+  }
+  return null;
+}
+
+/** The message with everything known in it named, so that rules can speak of "a crop" and "a number". */
+export function readMessage(heard: Heard): Message {
+  const names = heard.thermometers ?? [];
+  const plain = hideNames(plainText(heard.text), names);
+  const tokens = settleBareHours(plain, readTokens(plain));
+  const crops = cropNames(heard.crops);
+  const temps: TempToken[] = [];
+  const clocks: ClockToken[] = [];
+  const amounts: AmountToken[] = [];
+  const hits: CropHit[] = [];
+  const words: Word[] = [];
+  for (const token of tokens) {
+    const spot = { written: token.text, start: token.start, end: token.end };
+    const add = (symbol: string): void => void words.push({ word: symbol, symbol, ...spot });
+    const before = words.at(-1)?.word ?? '';
+    if (token.type === 'word') {
+      const index = nameIndex(token.text);
+      if (index !== null) add(`$${index}`);
+      else for (const word of plainWords(token.text)) words.push({ word: correctedWord(word, crops), ...spot });
+    } else if (token.type === 'temp' && (LABELLED.test(before) || (/^(?:and|,|-)$/.test(before) && words.at(-2)?.word === '*label' && words.at(-3)?.word.endsWith('s') === true)) && token.sign === 'none' && token.unit === null && Number.isInteger(token.value) && token.value < 20) add('*label');
+    else if (token.type === 'temp') add(`#${temps.push(token) - 1}`);
+    else if (token.type === 'clock') add(`~${clocks.push(token) - 1}`);
+    else if (token.type === 'amount') add(`=${amounts.push(token) - 1}`);
+    else if (token.type === 'ordinal') words.push({ word: token.text, ...spot });
+    else if (token.type === 'mark' && token.text in MARKS) add(MARKS[token.text] ?? token.text);
+    else if (token.type !== 'mark') add(`*${token.type}`);
+  }
+  const pieces: Piece[] = [];
+  for (let at = 0; at < words.length; ) {
+    const found = words[at]?.symbol === undefined ? phraseAt(words, at, crops) : null;
+    const part = words.slice(at, at + (found?.length ?? 1));
+    const [first] = part;
+    if (first === undefined) break;
+    const symbol = found?.hit === undefined ? (found?.symbol ?? first.word) : `%${hits.push(found.hit) - 1}`;
+    pieces.push({ symbol, written: part.map(({ written }) => written).join(' '), start: first.start, end: part.at(-1)?.end ?? first.end });
+    at += part.length;
+  }
+  const { pieces: kept, temps: numbers } = countItems(withoutGreeting(pieces), temps, amounts);
+  const form = ` ${kept.map(({ symbol }) => symbol).join(' ')} `;
+  const said = ` ${kept.map(({ symbol }) => symbol).filter((symbol) => !/^[?;,:/\->]$/.test(symbol)).join(' ')} `;
+  return { ...heard, plain, pieces: kept, form, said, asks: isQuestion(form, said), temps: numbers, clocks, amounts, hits, names };
+}
+
+function withoutGreeting(pieces: readonly Piece[]): readonly Piece[] {
+  const first = pieces.findIndex(({ symbol }, index) => !GREETING.has(symbol) || (symbol === 'hi' && pieces[index + 1]?.symbol.startsWith('#') === true) || (symbol === 'well' && pieces[index + 1]?.symbol === 'done'));
+  if (first <= 0) return pieces;
+  // "ok" and "good" mean something of their own when little else is said.
+  return pieces.slice(first);
+}
+
+/** "4 drums" is an amount and no temperature. */
+function countItems(pieces: readonly Piece[], temps: readonly TempToken[], amounts: AmountToken[]): { readonly pieces: readonly Piece[]; readonly temps: readonly TempToken[] } {
+  const numbers: TempToken[] = [];
+  const counted = pieces.map((piece, index): Piece => {
+    const temp = piece.symbol.startsWith('#') ? temps[Number(piece.symbol.slice(1))] : undefined;
+    if (temp === undefined) return piece;
+    const next = /^(?:more|new|extra|black|big)$/.test(pieces[index + 1]?.symbol ?? '') ? pieces[index + 2] : pieces[index + 1];
+    const isCounted = next !== undefined && [...COUNTED_ITEMS].some((item) => next.symbol === `@${item}`) && (next.written.endsWith('s') || temp.value === 1);
+    if (!isCounted || temp.sign !== 'none' || temp.unit !== null || temp.degree || temp.against !== null || !Number.isInteger(temp.value) || temp.value === 0) return { ...piece, symbol: `#${numbers.push(temp) - 1}` };
+    return { ...piece, symbol: `=${amounts.push({ type: 'amount', value: temp.value, noun: 'count', text: temp.text, start: temp.start, end: temp.end }) - 1}` };
+  });
+  return { pieces: counted, temps: numbers };
+}

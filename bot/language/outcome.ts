@@ -1,0 +1,65 @@
+import { DateTime } from 'luxon';
+import { namedCrops } from './crop-question.js';
+import { unclear, type Intent, type OutcomeState } from './intent.js';
+import type { Message } from './message.js';
+import { nightMeant } from './night.js';
+
+const STATES: Readonly<Record<OutcomeState, RegExp>> = {
+  dead: / (?:dead|died|killed|kill|toast|gone|mush|mushy|black|blackened|goner|goners|kaput|finished|rotted|perished|wiped out|done for|did not survive|did not make it|not make it|did not come through|a loss|lost|cooked|history|slime|collapsed) /,
+  marked: / (?:burn|burned|burnt|nipped|damage|damaged|wilted|wilting|wilty|limp|droopy|drooping|drooped|spots|spotted|spotty|browned|brown|discolored|discoloured|yellow|singed|hit|hurt|marked|bitten|scorched|bleached|translucent|floppy|crispy|edges|tips|suffered|bit|rough|stressed|scarred|knocked back|set back|sad|ragged|frostbitten|curled) /,
+  fine: / (?:fine|ok|good|great|perfect|happy|alive|survived|made it|unharmed|untouched|no damage|well|healthy|came through|pulled through|undamaged|all right|standing|thriving|beautiful|lovely|unhurt|no problem|no problems|no harm|not damaged|not hurt|not dead|unfazed|excellent|sailed through|made it through|perked up|recovered|looking good|green|strong|unscathed|loving it|dandy) /,
+};
+const DENIED = / (?:no|not any|without|not) (?:(?:frost|cold|any|real|sign of|a|visible|much) )?(?:damage|damaged|hurt|harm|burn|burnt|burned|dead|hit|nipped|wilted|marked|spots|losses|problem|problems|bad|too bad) /g;
+const UNDENIED = / (?:not|no longer|hardly|barely) (?:so |very |too |looking |all |in )?(?:fine|ok|good|great|happy|well|alive|healthy) /;
+const FROZEN = / (?:frozen|froze|frozen solid|stiff|iced|frosted|frosty) /;
+const VERB = / (?:is|are|was|were|looks|look|looking|made|came|got|has|have|seems|seem|survived|all|still|did|went|turned|lost|this morning|last night|everything|not|no|fine) /;
+
+function stateOf(said: string): OutcomeState | Unknown {
+  const denied = said.replace(DENIED, ' unharmed ');
+  if (UNDENIED.test(denied) && !/ (?:dead|died|lost) /.test(denied)) return 'marked';
+  const found = (Object.keys(STATES) as OutcomeState[]).filter((state) => STATES[state].test(denied));
+  if (/ (?:did not|not) (?:survive|make it|come through) /.test(said)) return 'dead';
+  const [only] = found;
+  if (found.length === 1 && only !== undefined) return only;
+  // "Alive but burnt at the tips" is marked; "half are dead, the rest fine" is not for us to choose.
+  if (found.length === 2 && found.includes('marked') && found.includes('fine') && / (?:but|just|only|little|few|some|slight|bit|apart|except) /.test(said)) return 'marked';
+  if (found.length > 1) return 'several';
+  return FROZEN.test(said) ? 'several' : 'none';
+}
+
+type Unknown = 'several' | 'none';
+
+/** How a crop came through. */
+export function outcome(message: Message): Intent | null {
+  const { said, form } = message;
+  if (message.asks || message.temps.length > 0) return null;
+  if (/ (?:going to|will|should) /.test(said)) return null;
+  const state = stateOf(said);
+  if (state === 'none') return null;
+  if (message.hits.length === 0 && / (?:everything|all of it|all of them|the crops|the plants|my plants|my crops|nothing|they) (?:is |are |was |were |looks? |all |has |have |got )*(?:survived|died|dead|fine|ok|gone|made|froze|frozen|burnt|burned|killed|alive|good|great|perfect|lost|toast) /.test(said)) return unclear('which-crop');
+  if (message.hits.length === 0) {
+    const strange = /^ (?:the |my |our |all the |all my |lost (?:the |my |all the )?)([a-z]+) (?:is |are |was |were |all |got |has |have |look |looks |did |died|survived|made|$)/.exec(form)?.[1];
+    const isHouse = strange === undefined || /^(?:power|house|night|forecast|plastic|door|weather|thermometer|advice|plan|temperature|low|snow|grid|electricity|prediction|message|app|text|blower|fan|generator|fuel|gas|propane)$/.test(strange);
+    return isHouse ? null : unclear('which-crop', { word: strange });
+  }
+  if (/ (?:tonight|tomorrow) /.test(said)) return null;
+  const crops = namedCrops(message);
+  if ('kind' in crops) return crops;
+  const [crop] = crops;
+  if (crop === undefined) return null;
+  if (state === 'fine' && !VERB.test(said) && !/ (?:survived|came through|made it) /.test(said)) return unclear('which-meaning', { choices: ['outcome', 'crop'] });
+  if (crops.length > 1) return unclear('one-at-a-time', { choices: crops });
+  if (state === 'several' || (state === 'dead' && / (?:half|some|most|few|part|third|quarter|partly|one of|several|couple|bit) /.test(said))) return unclear('which-state', { choices: ['fine', 'marked', 'dead'] });
+  const bed = message.pieces.findIndex(({ symbol }) => symbol === '*label');
+  const beds = bed > 0 ? message.pieces.slice(bed - 1, bed + 1).map(({ written }) => written).join(' ') : / (?:in|on) (?:the )?(\w+ bed) /.exec(said)?.[1];
+  const dated = / last night | this morning | overnight /.test(said);
+  const { hour } = DateTime.fromSeconds(message.atS, { zone: message.zone });
+  const night = dated ? lastNight(message, hour) : null;
+  return { kind: 'outcome', crop, ...(beds === undefined ? {} : { bed: beds }), state, ...(night === null ? {} : { night }) };
+}
+
+/** The night that ended this morning. */
+function lastNight(message: Message, hour: number): string | null {
+  const meant = nightMeant({ ...message, said: ' last night ' });
+  return 'kind' in meant || hour < 4 ? null : meant.night;
+}

@@ -1,0 +1,42 @@
+import type { Intent } from './intent.js';
+import type { Message } from './message.js';
+import { nightMeant } from './night.js';
+import { placeOf } from './reading-marks.js';
+
+const ASKS: readonly RegExp[] = [
+  / how (?:cold|low|warm|hot|bad|chilly|frosty|hard|much frost|far|mild) /,
+  / (?:forecast|outlook|prognosis) /,
+  / (?:frost|frosts|frosty|freeze|freezing|freezes|freezer|cold snap|cold spell|cold front|cold wave|cold night|cold nights) /,
+  / (?:weather) /,
+  / what (?:is|will|are|was) (?:the |tonight |tomorrow |my |your |a |it |be )*(?:\w+ ){0,3}?(?:low|minimum|temperature|temps|high|maximum|weather|night|expected|predicted|like|looking) /,
+  / what (?:low|minimum|temperature|temps) /,
+  / what (?:about|of|does) (?:the |this |next )*(?:tonight|tomorrow|week|weekend|night|\w+day|rest|outside|inside|it look) /,
+  / (?:get|go|drop|dip|fall|be|stay|getting|going|dropping) (?:down )?(?:to |below |under |above )(?:zero|#\d+|freezing) /,
+  / (?:cold|warm|mild|chilly|bad|rough|clear|cloudy|windy) (?:tonight|tomorrow|night|this week|overnight|enough) /,
+  / (?:going to|will it|gonna|expect|expecting|is it) (?:be |get |it )*(?:cold|freeze|frosty|chilly|snow|below|warm|bad|clear|snowing) /,
+  / (?:lowest|coldest|minimum|low|temperature|temps) (?:\w+ ){0,3}?(?:tonight|tomorrow|inside|outside|this week|overnight|expected|&inside|&outside|under|in) /,
+  / how (?:is|does|are|will) (?:the |this |rest of the )*(?:tonight|tomorrow|week|weekend|night|next few nights|coming days|it|\w+day|\w+day night) (?:\w+ ){0,2}?(?:look|looking|shaping|like|be) /,
+  / what is (?:tonight|tomorrow|\w+day|\w+day night|it|the week|the weekend|next week|this week|tomorrow night|the rest of the week) (?:going to |looking |look |be |shaping )*(?:like|be|up|look|bring|doing) /,
+  / (?:see|show|tell) (?:me |us )?(?:tonight|the week ahead|the week|tomorrow) /,
+  / when (?:is|will|does|are|should) (?:\w+ ){0,5}?(?:frost|freeze|freezing|cold|thaw|coldest|warm up|low|minimum) /,
+];
+
+const ONLY_NIGHT = /^ (?:(?:and|the|for|what|about|how|on|tonight|tomorrow|night|week|weekend|this|next|overnight|low|temperature|minimum|frost|inside|outside|\w+day|&\w+|under the @cover|under @cover) )+\? $/;
+const ALONE = /^ (?:the |tonight |tomorrow |tonights |night |week |for |my |local )*(?:forecast|outlook|weather|low|frost|temperature)(?: (?:for|tonight|tomorrow|night|please|this|week|weekend|the|now|next|few|nights|days|\w+day|inside|outside|&\w+|=\d+))* (?:\? |; )*$/;
+
+/** How cold it will be, tonight or over some nights. */
+export function outlook(message: Message): Intent | null {
+  const { said, form } = message;
+  const alone = ALONE.test(form) && message.temps.length === 0;
+  if (!alone && !(message.asks && (ASKS.some((ask) => ask.test(said)) || ONLY_NIGHT.test(form)))) return null;
+  const meant = nightMeant(message);
+  if ('kind' in meant) return meant;
+  const places = [...new Set(message.pieces.flatMap(({ symbol }) => placeOf(symbol, message.names) ?? []))];
+  const [place] = places;
+  return {
+    kind: 'outlook',
+    ...(places.length === 1 && place !== undefined ? { place } : {}),
+    ...(meant.said ? { night: meant.night } : {}),
+    ...(meant.nights === undefined ? {} : { span: { nights: meant.nights } }),
+  };
+}

@@ -1,0 +1,47 @@
+import type { Statistic } from './intent.js';
+import type { Message, Piece } from './message.js';
+
+/** What a piece says about the number near it. */
+export interface ReadingMark {
+  readonly stat?: Statistic;
+  /** Weaker than `stat`: "it is 31" is of now unless a low or high is said too. */
+  readonly isNow?: true;
+  readonly place?: string;
+  readonly sun?: boolean;
+}
+
+const LOW = new Set(['low', 'minimum', 'lowest', 'coldest', 'bottomed', 'dropped', 'dipped', 'fell', 'sank', 'plunged', 'bottom', 'lowermost', 'down']);
+const HIGH = new Set(['high', 'maximum', 'highest', 'hottest', 'warmest', 'peak', 'peaked', 'topped', 'hi']);
+const NOW = new Set(['is', 'now', 'currently', 'reads', 'says', 'shows', 'showing', 'reading', 'sitting', 'holding', 'presently', 'present', 'moment', 'are']);
+const PLACE_ITEMS: Readonly<Record<string, string>> = { '@cover': 'cover', '@water': 'water', '@stones': 'stones', '@tube': 'tube' };
+
+const NONE: ReadingMark = {};
+
+/** The place that a symbol names, if it does. */
+export const placeOf = (symbol: string, names: readonly string[]): string | null =>
+  symbol.startsWith('&') ? symbol.slice(1) : symbol.startsWith('$') ? (names[Number(symbol.slice(1))] ?? null) : (PLACE_ITEMS[symbol] ?? null);
+
+/** "28 in, 22 out": the short forms count only at the end of a stretch or right at a number. */
+function shortPlace(pieces: readonly Piece[], at: number): string | null {
+  const symbol = pieces[at]?.symbol;
+  const before = pieces[at - 1]?.symbol ?? '';
+  const after = pieces[at + 1]?.symbol ?? '';
+  if (symbol === 'out' && (before.startsWith('#') || after.startsWith('#') || after === 'side')) return 'outside';
+  if (symbol === 'in' && (before.startsWith('#') || /^#/.test(after)) && /^(?:|,|;|and|\/|#\d+|out|now|~\d+|at)$/.test(after)) return 'inside';
+  return null;
+}
+
+export function readingMark(message: Message, at: number): ReadingMark {
+  const { pieces } = message;
+  const symbol = pieces[at]?.symbol ?? '';
+  const before = pieces[at - 1]?.symbol ?? '';
+  const after = pieces[at + 1]?.symbol ?? '';
+  if (LOW.has(symbol)) return { stat: 'low' };
+  if (HIGH.has(symbol)) return { stat: 'high' };
+  if (symbol === 'up' && after === 'to' && /^(?:got|went|climbed|rose|warmed|back|right|heated|all)$/.test(before)) return { stat: 'high' };
+  if (symbol === 'sun' || symbol === 'sunny' || symbol === 'sunshine' || symbol === 'sunlight') return { sun: true };
+  if (symbol === 'shade' || symbol === 'shaded') return { sun: false };
+  if (NOW.has(symbol)) return { isNow: true };
+  const place = placeOf(symbol, message.names) ?? shortPlace(pieces, at);
+  return place === null ? NONE : { place };
+}

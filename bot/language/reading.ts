@@ -1,0 +1,163 @@
+import { DateTime } from 'luxon';
+import { dayPhrases, type DayPhrase } from './day-phrases.js';
+import { unclear, type Intent, type Reading, type Statistic, type Unclear } from './intent.js';
+import type { Message, Piece } from './message.js';
+import { readingMark, type ReadingMark } from './reading-marks.js';
+import { readingTime } from './reading-time.js';
+import { temperature } from './temperature.js';
+import { strangePlace } from './strange-place.js';
+import type { ClockToken, TempToken } from './value-grammar.js';
+
+/** A bare number sent in these hours is what the thermometer kept from the night. */
+const LOW_READ_FROM_HOUR = 4;
+const LOW_READ_UNTIL_HOUR = 12;
+/** Ground and stores move so slowly that their thermometers are read for what they show. */
+const SLOW_PLACES = new Set(['soil', 'water', 'stones', 'tube']);
+
+interface Attached {
+  readonly temp: TempToken;
+  marks: ReadingMark[];
+  clock: ClockToken | null;
+  day: DayPhrase | null;
+}
+
+interface Sign {
+  readonly piece: Piece;
+  readonly mark: ReadingMark;
+  readonly clock: ClockToken | null;
+  readonly day: DayPhrase | null;
+}
+
+const isSeparator = (symbol: string): boolean => [',', ';', 'and', 'but', '/', 'while', 'with'].includes(symbol);
+const isMark = ({ mark }: Sign): boolean => mark.place !== undefined || mark.stat !== undefined || mark.sun !== undefined || mark.isNow === true;
+const tells = (sign: Sign): boolean => isMark(sign) || sign.clock !== null || sign.day !== null;
+
+/** Cuts the message where it is cut in speech, and joins a stretch without a number to the number that it speaks of. */
+function stretches(signs: readonly Sign[]): readonly (readonly Sign[])[] {
+  const cut: Sign[][] = [[]];
+  for (const sign of signs) {
+    if (isSeparator(sign.piece.symbol)) cut.push([]);
+    else cut.at(-1)?.push(sign);
+  }
+  const first = signs.findIndex(({ piece }) => piece.symbol.startsWith('#'));
+  const headsFirst = signs.findIndex(({ mark }) => mark.place !== undefined || mark.stat !== undefined) < first;
+  const whole: Sign[][] = [];
+  let waiting: Sign[] = [];
+  for (const stretch of cut) {
+    if (stretch.some(({ piece }) => piece.symbol.startsWith('#'))) {
+      whole.push([...waiting, ...stretch]);
+      waiting = [];
+    } else if (whole.length > 0 && !headsFirst) whole.at(-1)?.push(...stretch);
+    else waiting.push(...stretch);
+  }
+  whole.at(-1)?.push(...waiting);
+  return whole;
+}
+
+/** In "low 28 high 60" the words stand before their number, in "28 inside 22 outside" after it. */
+function attach(stretch: readonly Sign[], message: Message): Attached[] {
+  const numbers = stretch.flatMap(({ piece }, at) => (piece.symbol.startsWith('#') ? [at] : []));
+  const lead = stretch.findIndex((sign) => sign.mark.place !== undefined || sign.mark.stat !== undefined);
+  const before = lead >= 0 && lead < (numbers[0] ?? 0);
+  const list = numbers.flatMap((at): Attached[] => {
+    const temp = message.temps[Number(stretch[at]?.piece.symbol.slice(1))];
+    return temp === undefined ? [] : [{ temp, marks: [], clock: null, day: null }];
+  });
+  stretch.forEach((sign, at) => {
+    if (!tells(sign)) return;
+    const next = numbers.findIndex((number) => number > at);
+    const previous = next === -1 ? numbers.length - 1 : next - 1;
+    const owner = list[before ? (next === -1 ? previous : next) : Math.max(previous, 0)];
+    if (owner === undefined) return;
+    owner.marks.push(sign.mark);
+    owner.clock ??= sign.clock;
+    owner.day ??= sign.day;
+  });
+  return list;
+}
+
+const only = <T>(values: readonly (T | null | undefined)[]): T | null => {
+  const said = [...new Set(values.filter((value) => value !== null && value !== undefined))];
+  return said.length === 1 ? (said[0] ?? null) : null;
+};
+
+const statOf = (marks: readonly ReadingMark[]): Statistic | null => marks.find(({ stat }) => stat !== undefined)?.stat ?? null;
+const placeOfMarks = (marks: readonly ReadingMark[]): readonly string[] => [...new Set(marks.flatMap(({ place }) => (place === undefined ? [] : [place])))];
+
+function bareStatistic(message: Message, place: string | undefined): Statistic {
+  const { hour } = DateTime.fromSeconds(message.atS, { zone: message.zone });
+  return hour >= LOW_READ_FROM_HOUR && hour < LOW_READ_UNTIL_HOUR && !SLOW_PLACES.has(place ?? '') ? 'low' : 'now';
+}
+
+function oneReading(own: Attached, shared: { readonly message: Message; readonly all: readonly Attached[] }): Reading | Unclear {
+  const { message, all } = shared;
+  const said = statOf(own.marks);
+  const isNow = said === null && own.marks.some((mark) => mark.isNow === true);
+  const sun = only(own.marks.map((mark) => mark.sun));
+  const named = placeOfMarks(own.marks);
+  // A thermometer's own name says more than the room it hangs in.
+  const nameOnly = named.filter((place) => message.names.includes(place));
+  const places = nameOnly.length > 0 ? nameOnly : named;
+  if (places.length > 1) return unclear('which-place', { word: own.temp.text.trim(), choices: places });
+  const pair = all.length === 2 && all.every(({ marks }) => statOf(marks) !== null && statOf(marks) !== 'now');
+  const place = places[0] ?? (pair ? only(all.flatMap(({ marks }) => placeOfMarks(marks))) : null) ?? undefined;
+  // One time in the message is of all its numbers, unless a number is of now.
+  const clock = own.clock ?? (own.day === null && !isNow && said === null ? only(all.map((other) => other.clock)) : null);
+  const day = own.day ?? (isNow ? null : only(all.map((other) => other.day)));
+  const time = readingTime({ clock, day, stat: said }, message);
+  if ('kind' in time) return time;
+  const stat = said ?? (isNow || sun === true || clock !== null || (day !== null && time.stat === undefined && time.at !== undefined) ? 'now' : (time.stat ?? bareStatistic(message, place)));
+  const found = temperature(own.temp, { ...message, among: message.temps, canBeWarm: stat === 'high' || sun === true });
+  if ('kind' in found) return found;
+  return { c: found.c, stat, ...(place === undefined ? {} : { place }), ...(sun === null ? {} : { sun }), ...(time.at === undefined ? {} : { at: time.at }) };
+}
+
+/** Values that the day phrases must not be looked for in. */
+export const spotsOfValues = (message: Message): readonly { readonly start: number; readonly end: number }[] => [...message.temps, ...message.clocks, ...message.amounts.filter(({ noun }) => !/^(?:h|min|day|night|week|month)/.test(noun))];
+
+/** "Never below 31", "fell 10 degrees", "low twenties": a bound, a difference or a span, and no temperature. */
+const NO_VALUE = / (?:below|under|above|over|least|than|beneath|sub) #\d| (?:fell|dropped|rose|gained|lost|climbed|warmed|cooled|sank|dipped) (?:by |another |about )?#\d| by #\d/;
+const SPAN = / \d0s | (?:twenties|thirties|forties|fifties|teens) /;
+
+const PAIRED = / (low|minimum|high|maximum) (?:\/|and|-|,) (low|minimum|high|maximum) (?:[:;,-] |is |was |were |are |of )*(#\d+) (?:\/|and|,|;|-) (#\d+) /;
+
+/** "min/max 29/58" as "min 29, max 58". */
+function inPairs(message: Message): Message {
+  const found = PAIRED.exec(message.form);
+  if (found === null) return message;
+  const from = message.form.slice(0, found.index).trim().split(' ').filter((symbol) => symbol !== '').length;
+  const count = found[0].trim().split(' ').length;
+  const part = message.pieces.slice(from, from + count);
+  const piece = (symbol: string | undefined): readonly Piece[] => part.filter((one) => one.symbol === symbol).slice(0, 1);
+  const comma = { symbol: ',', written: ',', start: part[0]?.start ?? 0, end: part[0]?.start ?? 0 };
+  return { ...message, pieces: [...message.pieces.slice(0, from), ...piece(found[1]), ...piece(found[3]), comma, ...piece(found[2]), ...piece(found[4]), ...message.pieces.slice(from + count)] };
+}
+
+/** The temperatures that the message reports. */
+export function reading(message: Message): Intent | null {
+  if (SPAN.test(message.said)) return unclear('which-number');
+  if (message.temps.length === 0) return null;
+  if (/ hi #\d/.test(message.form) && !/ (?:low|minimum) /.test(message.form)) return unclear('which-stat', { word: 'hi', choices: ['low', 'high'] });
+  const days = dayPhrases(message.plain, { atS: message.atS, zone: message.zone, direction: 'past' }, spotsOfValues(message));
+  const taken = new Set<DayPhrase>();
+  const signs = inPairs(message).pieces.map((piece, at): Sign => {
+    const day = days.find((phrase) => !taken.has(phrase) && piece.start < phrase.end && piece.end > phrase.start) ?? null;
+    if (day !== null) taken.add(day);
+    const clock = piece.symbol.startsWith('~') ? (message.clocks[Number(piece.symbol.slice(1))] ?? null) : null;
+    const paired = inPairs(message);
+    const inDay = days.some((phrase) => piece.start < phrase.end && piece.end > phrase.start);
+    return { piece, mark: inDay ? {} : readingMark(paired, at), clock, day };
+  });
+  const all = stretches(signs).flatMap((stretch) => attach(stretch, message));
+  if (NO_VALUE.test(message.said)) return unclear('which-number', { choices: message.temps.map(({ text }) => text.trim()) });
+  const strange = strangePlace(message);
+  if (strange !== null) return strange;
+  const readings = all.map((own) => oneReading(own, { message, all }));
+  const open = readings.find((one) => 'kind' in one);
+  if (open !== undefined) return open;
+  const clear = readings.filter((one): one is Reading => !('kind' in one));
+  const told = clear.map(({ stat, place, at, sun }) => `${stat} ${place ?? ''} ${at ?? ''} ${String(sun ?? '')}`);
+  // Two numbers for the same thing: one of them is meant, or something that was not understood.
+  if (new Set(told).size < told.length) return unclear('which-number', { choices: message.temps.map(({ text }) => text.trim()) });
+  return clear.length === 0 ? null : { kind: 'reading', readings: clear };
+}

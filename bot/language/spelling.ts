@@ -1,0 +1,40 @@
+import type { CropNames } from './crop-words.js';
+import { editDistance } from './edit-distance.js';
+import { ITEM_BY_PHRASE } from './item-words.js';
+import { ORDINARY_WORDS } from './ordinary-words.js';
+import { PLACE_BY_PHRASE } from './place-words.js';
+import { singular } from './word-forms.js';
+
+/**
+ * Words that carry a meaning in the rules and are often mistyped. Short or rare names of devices are not among them:
+ * "quit" is no quilt and "tore" no tote.
+ */
+const KEY_WORDS = `tonight tomorrow yesterday forecast survive survived inside outside covered covers minimum maximum temperature thermometer settings history
+  accurate weather freezing overnight harvest harvested fahrenheit celsius greenhouse midnight correction unsubscribe
+  heater heaters curtain curtains vents drums barrels compost fleece blanket blankets insulation plastic polytunnel propane lowest highest`.split(/\s+/);
+
+const keep = (word: string): boolean => word.length >= 4 && !ORDINARY_WORDS.has(word);
+const allowed = (letters: number): number => (letters >= 6 ? 2 : letters >= 4 ? 1 : 0);
+
+/**
+ * The word that was meant, where exactly one lies nearest within the allowed number of slips; else the word as it is.
+ * The first letter must agree, and neither side may be an everyday word: a wrong correction is worse than a question.
+ */
+export function correctedWord(word: string, crops: CropNames): string {
+  const one = singular(word);
+  if (word.length < 4 || ORDINARY_WORDS.has(word) || ORDINARY_WORDS.has(one) || !/^[a-z]+$/.test(word)) return word;
+  if (ITEM_BY_PHRASE.has(one) || PLACE_BY_PHRASE.has(one)) return word;
+  const targets = [...KEY_WORDS, ...[...crops.words].filter(keep)];
+  if (targets.includes(word) || targets.includes(one) || targets.some((target) => singular(target) === one)) return word;
+  let best = Number.POSITIVE_INFINITY;
+  let found = new Set<string>();
+  for (const target of new Set(targets)) {
+    if (target[0] !== word[0] || Math.abs(target.length - word.length) > 2) continue;
+    const slips = editDistance(word, target);
+    if (slips > Math.min(allowed(word.length), allowed(target.length)) || slips > best) continue;
+    if (slips < best) found = new Set();
+    best = slips;
+    found.add(singular(target));
+  }
+  return found.size === 1 ? ([...found][0] ?? word) : word;
+}

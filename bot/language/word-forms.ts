@@ -1,0 +1,34 @@
+const SAID_AS: Readonly<Record<string, string>> = {
+  "it's": 'it is', its: 'it is', "what's": 'what is', whats: 'what is', "how's": 'how is', hows: 'how is', "that's": 'that is', thats: 'that is',
+  "there's": 'there is', theres: 'there is', "where's": 'where is', "when's": 'when is', whens: 'when is', "who's": 'who is', "here's": 'here is', "let's": 'let us', lets: 'let us',
+  "i'm": 'i am', im: 'i am', "i've": 'i have', ive: 'i have', "i'll": 'i will', "i'd": 'i would', "we've": 'we have', weve: 'we have', "we're": 'we are', "we'll": 'we will', "we'd": 'we would',
+  "you're": 'you are', youre: 'you are', "you've": 'you have', "they're": 'they are', theyre: 'they are', "they've": 'they have', "they'll": 'they will', "it'll": 'it will', "that'll": 'that will', itll: 'it will',
+  "won't": 'will not', wont: 'will not', "can't": 'can not', cant: 'can not', cannot: 'can not', "shan't": 'shall not', "ain't": 'is not', aint: 'is not',
+  didnt: 'did not', dont: 'do not', doesnt: 'does not', isnt: 'is not', arent: 'are not', wasnt: 'was not', werent: 'were not', havent: 'have not', hasnt: 'has not', hadnt: 'had not',
+  couldnt: 'could not', shouldnt: 'should not', wouldnt: 'would not', gonna: 'going to', gotta: 'got to', wanna: 'want to', hafta: 'have to', woulda: 'would have', shoulda: 'should have',
+  tonite: 'tonight', '2nite': 'tonight', '2night': 'tonight', tnight: 'tonight', tmrw: 'tomorrow', tmr: 'tomorrow', tomorow: 'tomorrow', tommorow: 'tomorrow', tommorrow: 'tomorrow', tomoz: 'tomorrow', '2moro': 'tomorrow', '2morrow': 'tomorrow', tmro: 'tomorrow',
+  wil: 'will', teh: 'the', waht: 'what', wht: 'what', shoud: 'should', shoudl: 'should', shold: 'should', thru: 'through', u: 'you', ur: 'your', r: 'are', pls: 'please', plz: 'please', thx: 'thanks', ty: 'thanks', shld: 'should', cld: 'could', wld: 'would', wk: 'week', b4: 'before', abt: 'about', min: 'minimum', mins: 'minimum', max: 'maximum', lo: 'low', gh: 'greenhouse',
+  temps: 'temperature', temp: 'temperature', temperatures: 'temperature', thermo: 'thermometer', outdoors: 'outside', indoors: 'inside', outdoor: 'outside', indoor: 'inside', ok: 'ok', okay: 'ok', okey: 'ok', k: 'ok', alright: 'ok', yest: 'yesterday', nite: 'night', lows: 'low', highs: 'high', mornin: 'morning',
+};
+
+const NOT_IS = new Set(['night', 'tonight', 'today', 'tomorrow', 'yesterday', 'week', 'morning', 'winter', 'year', 'season', 'month', 'evening', "lamb", 'miner', 'one']);
+
+/** The plain words that a written word stands for: "didn't" is two, "2nite" is one, "kale's" is two and "night's" one. */
+export function plainWords(word: string): readonly string[] {
+  const said = SAID_AS[word];
+  if (said !== undefined) return said.split(' ');
+  if (word.endsWith("n't")) return [word.slice(0, -3), 'not'];
+  if (word.endsWith("'s")) {
+    const stem = word.slice(0, -2);
+    return NOT_IS.has(stem) ? [stem] : [stem, 'is'];
+  }
+  return [word.replaceAll("'", '')];
+}
+
+/** One form for the singular and plural of a name, so that lists of names need one of them only. */
+export function singular(word: string): string {
+  if (word.length <= 3 || word.endsWith('ss') || word.endsWith('us')) return word;
+  if (word.endsWith('ies')) return `${word.slice(0, -3)}y`;
+  if (/(?:o|sh|ch|x|ss)es$/.test(word)) return word.slice(0, -2);
+  return word.endsWith('s') ? word.slice(0, -1) : word;
+}
