@@ -8,7 +8,7 @@ import type { Intent } from './language/intent.js';
 import { understand } from './language/understand.js';
 import { NoWeatherError, type IncomingMessage, type Log, type Store } from './ports.js';
 import { localTime } from './text/local-time.js';
-import { askBack, HELP, notBuiltYet, noWeather, somethingFailed } from './text/reply-text.js';
+import { askBack, HELP, NOTHING_TO_STOP, notBuiltYet, noWeather, somethingFailed } from './text/reply-text.js';
 
 /** Names of crops for the language room: families first, so that a plain word means the family. */
 export const CROP_WORDS: readonly CropWord[] = [
@@ -55,10 +55,12 @@ async function answerIntent(intent: Intent, message: IncomingMessage, subject: E
       if (intent.night !== tonight) return notBuiltYet('crops on other nights');
       return answerCrop('crops' in intent ? intent.crops : [intent.crop], (await issueAdvisory(subject, ports)).advisory, { units, cropName, dayName: time.day(night.sunsetS) });
     case 'did':
-      return logDeeds(intent, { ...spoken, night: tonight }, ports.store);
+      return logDeeds(intent, { ...spoken, greenhouse: subject.greenhouse, night: tonight }, ports.store);
     case 'help':
     case 'start':
       return HELP;
+    case 'stop':
+      return NOTHING_TO_STOP;
     case 'unclear':
       return askBack(intent.asks, intent.word, intent.choices);
     default:

@@ -35,6 +35,7 @@ const block = (title: string, lines: readonly string[]): string => (lines.length
 function actionBlock(advisory: Omit<Advisory, 'text'>, words: AdvisoryWords): string {
   const { actions, effortMinutes, cost, heater } = advisory.plan;
   if (actions.length === 0) {
+    if (advisory.reasons.some(({ code }) => code === 'counts-on')) return 'Nothing more to do tonight, as long as what is in place stays.';
     const worst = [...advisory.crops].sort((a, b) => b.damageProbability - a.damageProbability)[0];
     return worst && worst.verdict !== 'safe' ? 'Nothing that you can do tonight is worth the work. See the crops below.' : 'Nothing to do tonight.';
   }

@@ -24,6 +24,10 @@ const NOTE_WORDS: Readonly<Record<string, string>> = {
 /** One sentence for a reason; null where there is nothing worth saying. */
 export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits }): string | null {
   switch (reason.code) {
+    case 'counts-on': {
+      const parts = [...(reason.coveredBeds.length > 0 ? [`covers on ${list(reason.coveredBeds)}`] : []), ...(reason.heaterOn ? [reason.heaterSetC === null ? 'the heater on' : `the heater at ${temperature(reason.heaterSetC, words.units)}`] : [])];
+      return `This counts on what is in place: ${parts.join(', ')}.`;
+    }
     case 'clear-and-calm':
       return 'Clear and calm: heat goes straight to the sky, and hollows run colder than any forecast. The range allows for it.';
     case 'partly-clear':

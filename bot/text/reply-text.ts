@@ -14,8 +14,9 @@ export const readingFixed = (reading: Reading, units: TempUnits): string => `Cor
 export const readingWithdrawn = 'Taken back: that reading no longer counts.';
 export const noReadingYet = 'There is no reading to correct yet. Send one, for example "28F inside" or "low was -2C".';
 
-export const deedsKept = (done: readonly string[], not: readonly string[]): string =>
-  `Noted for tonight: ${[...(done.length > 0 ? [`done: ${done.join(', ')}`] : []), ...(not.length > 0 ? [`not done: ${not.join(', ')}`] : [])].join('; ') || 'nothing done'}. The next answer counts on it.`;
+export const deedsKept = (done: readonly string[], not: readonly string[], beds: readonly string[] | null): string =>
+  `Noted for tonight${beds === null ? '' : ` (${beds.join(' and ')})`}: ${[...(done.length > 0 ? [`done: ${done.join(', ')}`] : []), ...(not.length > 0 ? [`not done: ${not.join(', ')}`] : [])].join('; ') || 'nothing done'}. The next answer counts on it.`;
+export const NOTHING_TO_STOP = 'Nothing is sent unasked on the console. Say "bye" to leave.';
 
 export const cropNotGrown = (names: readonly string[], grown: readonly string[]): string =>
   `${names.join(' and ')}: not in this greenhouse's file. ${grown.length > 0 ? `It has: ${grown.join(', ')}.` : 'It has no crops yet; add them to a bed.'}`;

@@ -26,21 +26,27 @@ export interface ImplicitStep {
 }
 
 const CONVERGED_K = 1e-5;
-const MOST_ITERATIONS = 40;
-// Alternating iterates are averaged from here on: only natural convection between nearly equal bodies needs it.
+const MOST_ITERATIONS = 80;
+// Newton can leap to and fro over a kink (natural convection that turns round, vents that begin to open, a film that begins to dry):
+// from here on each turn of the leading node halves the move, and each step on in the same direction lengthens it again.
 const DAMP_AFTER = 12;
+const SHORTEN_BY = 0.5;
+const LENGTHEN_BY = 1.5;
+const LEAST_SHARE = 1 / 256;
 
 /**
  * One backward-Euler step of the network, iterated until temperatures, heat stores and the nonlinear fluxes agree.
  * Units: K, s, W.
  * Valid: any positive step; first order in the step, stable for every step.
- * Outside: returns the number of iterations used; throws when 40 do not converge.
+ * Outside: returns the number of iterations used; throws when 80 do not converge.
  * Source: backward Euler with Newton iteration on sigma T^4; latent heat by updating heat first and temperature from it (Voller1990 idea).
  */
 export function stepImplicit(step: ImplicitStep): number {
   const { network, tempsK, stepS, sources } = step;
   const size = network.nodes.length;
   const heatBeforeJ = network.nodes.map((node, i) => heatOfStoreJ(node.store, tempsK[i]!));
+  const lastChange = new Float64Array(size);
+  let share = 1;
   for (let iteration = 1; iteration <= MOST_ITERATIONS; iteration += 1) {
     sources.powerW.fill(0);
     sources.slopeWPerK.fill(0);
@@ -49,18 +55,27 @@ export function stepImplicit(step: ImplicitStep): number {
     step.updateSources(tempsK, sources);
     assemble(step, heatBeforeJ);
     const change = solveInPlace(network.system);
-    const damping = iteration > DAMP_AFTER ? 0.5 : 1;
+    if (iteration > DAMP_AFTER) share = turnsRound(change, lastChange) ? Math.max(LEAST_SHARE, SHORTEN_BY * share) : Math.min(1, LENGTHEN_BY * share);
+    lastChange.set(change);
     let largest = 0;
     for (let i = 0; i < size; i += 1) {
       const before = tempsK[i]!;
-      const after = stoppedInBand(sources, i, before, moved(network, i, { tempK: before, changeK: damping * change[i]! }));
+      const after = stoppedInBand(sources, i, before, moved(network, i, { tempK: before, changeK: share * change[i]! }));
       tempsK[i] = after;
       largest = Math.max(largest, Math.abs(after - before));
     }
-    if (largest < CONVERGED_K) return iteration;
+    // A shortened move that is small proves nothing: what counts is the whole move.
+    if (largest < share * CONVERGED_K) return iteration;
     if (!Number.isFinite(largest)) break;
   }
   throw new Error(`The network of ${network.nodes.map((node) => node.name).join(', ')} did not settle within a step of ${stepS} s.`);
+}
+
+/** The node that moves most wants to go back to where it came from. */
+function turnsRound(change: Float64Array, lastChange: Float64Array): boolean {
+  let leader = 0;
+  for (let i = 1; i < lastChange.length; i += 1) if (Math.abs(change[i]!) > Math.abs(change[leader]!)) leader = i;
+  return change[leader]! * lastChange[leader]! < 0;
 }
 
 /** Newton's equations: stored heat and all fluxes linearised about the latest temperatures. */

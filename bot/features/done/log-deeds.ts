@@ -1,29 +1,52 @@
+import type { Greenhouse } from '../../../engine/index.js';
 import type { Intent } from '../../language/intent.js';
 import type { Store } from '../../ports.js';
 import { deedsKept } from '../../text/reply-text.js';
-import type { Advisory } from '../evening/advisory.js';
+import type { Advisory, AdvisoryAction } from '../evening/advisory.js';
+import type { Deed } from './deeds-tonight.js';
 
 type Did = Extract<Intent, { kind: 'did' }>;
 
-/** Keeps what the grower did and did not do; the words "done" alone stand for the whole plan that was last sent. */
-export async function logDeeds(intent: Did, message: { greenhouseId: string; night: string; receivedAtS: number; text: string }, store: Store): Promise<string> {
-  const planned = await lastPlan(store, message.greenhouseId);
-  const all = intent.done === undefined && intent.not === undefined ? planned : intent.rest ? planned.filter((item) => !intent.not?.includes(item)) : (intent.done ?? []);
+interface Message {
+  readonly greenhouseId: string;
+  readonly greenhouse: Greenhouse;
+  readonly night: string;
+  readonly receivedAtS: number;
+  readonly text: string;
+}
+
+/** Keeps what the grower did and did not do; "done" alone stands for the whole plan that was last sent for this night. */
+export async function logDeeds(intent: Did, message: Message, store: Store): Promise<string> {
+  const planned = await planOfNight(store, message);
+  const wholePlan = intent.rest === true || (intent.done === undefined && intent.not === undefined);
+  const items = wholePlan ? [...new Set(planned.map(({ action }) => action))] : (intent.done ?? []);
+  const done = items.filter((item) => !intent.not?.includes(item));
+  const notDone = intent.not ?? [];
+  const beds = bedsNamed(message);
   const heat = intent.amounts?.heater;
-  const setC = heat?.unit === 'C' ? heat.value : null;
-  const keep = async (items: readonly string[], done: boolean): Promise<void> => {
-    if (items.length === 0) return;
-    await store.addAction({ greenhouseId: message.greenhouseId, receivedAtS: message.receivedAtS, night: message.night, body: JSON.stringify({ items, setC }), done, text: message.text });
-  };
-  await keep(all, true);
-  await keep(intent.not ?? [], false);
-  return deedsKept(all, intent.not ?? []);
+  const plannedSetC = planned.find(({ action }) => action === 'heater')?.setC ?? null;
+  const setC = heat?.unit === 'C' ? heat.value : wholePlan ? plannedSetC : null;
+  const coveredInPlan = planned.flatMap(({ action, target }) => (action === 'cover' && target !== undefined ? [target] : []));
+  await keep({ items: done, beds: beds ?? (wholePlan ? coveredInPlan : null), setC }, true, message, store);
+  await keep({ items: notDone, beds, setC: null }, false, message, store);
+  return deedsKept(done, notDone, beds);
 }
 
-async function lastPlan(store: Store, greenhouseId: string): Promise<readonly PlanItem[]> {
-  const last = await store.lastAdvisory(greenhouseId);
-  if (!last) return [];
-  return [...new Set((JSON.parse(last.body) as Advisory).plan.actions.map(({ action }) => action))];
+async function keep(deed: Deed, done: boolean, message: Message, store: Store): Promise<void> {
+  if (deed.items.length === 0) return;
+  await store.addAction({ greenhouseId: message.greenhouseId, receivedAtS: message.receivedAtS, night: message.night, body: JSON.stringify(deed), done, text: message.text });
 }
 
-type PlanItem = NonNullable<Did['done']>[number];
+async function planOfNight(store: Store, message: Message): Promise<readonly AdvisoryAction[]> {
+  const last = await store.lastAdvisory(message.greenhouseId);
+  return last?.night === message.night ? (JSON.parse(last.body) as Advisory).plan.actions : [];
+}
+
+const ARTICLE = /^the /u;
+
+/** Beds whose names stand in the message; null when none does. */
+function bedsNamed({ text, greenhouse }: Message): readonly string[] | null {
+  const said = text.toLowerCase();
+  const named = greenhouse.beds.map(({ name }) => name).filter((name) => said.includes(name.toLowerCase().replace(ARTICLE, '')));
+  return named.length === 0 ? null : named;
+}

@@ -85,6 +85,7 @@ export interface AdvisoryMorning {
 export type CautionCode = 'heater-electric' | 'flame-vented' | 'flame-unvented' | 'flame-not-advised' | 'frozen-leaves' | 'snow-on-film' | 'not-a-promise';
 
 export type AdvisoryReason =
+  | { readonly code: 'counts-on'; readonly coveredBeds: readonly string[]; readonly heaterSetC: number | null; readonly heaterOn: boolean }
   | { readonly code: 'clear-and-calm' | 'cloudy-or-windy' | 'partly-clear' }
   | { readonly code: 'choice'; readonly why: string }
   | { readonly code: 'plan-helps'; readonly crop: string; readonly asked: string; readonly bed: string; readonly withoutDamageProbability: number; readonly withDamageProbability: number }

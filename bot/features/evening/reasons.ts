@@ -16,6 +16,7 @@ export function reasonsFor(plan: EveningPlan, answer: WeatherAnswer, nowS: numbe
   const { warmUpHours, basis } = plan.evening;
   return [
     { code: clearCalm >= CLEAR_FROM ? 'clear-and-calm' : clearCalm < CLOUDY_BELOW ? 'cloudy-or-windy' : 'partly-clear' },
+    ...countsOn(plan),
     { code: 'choice', why: plan.choice.reason },
     ...helped(plan),
     ...whatWouldChange(plan),
@@ -26,6 +27,13 @@ export function reasonsFor(plan: EveningPlan, answer: WeatherAnswer, nowS: numbe
     ...(basis === 'past-air' ? [{ code: 'ground-guessed' } as const] : []),
     ...answer.notes.map((note) => noteReason(note, nowS)),
   ];
+}
+
+/** What lies on the beds or burns already. */
+function countsOn({ standing, house }: EveningPlan): AdvisoryReason[] {
+  const coveredBeds = house.columns.filter((_, c) => standing.coverOn[c]).map(({ name }) => name);
+  if (coveredBeds.length === 0 && !standing.heaterOn) return [];
+  return [{ code: 'counts-on', coveredBeds, heaterOn: standing.heaterOn, heaterSetC: standing.heaterSetK === null ? null : celsius(standing.heaterSetK) }];
 }
 
 function helped({ chosen, nothing }: EveningPlan): AdvisoryReason[] {
