@@ -1,5 +1,6 @@
 import { settleBareHours } from './clock-hours.js';
-import { cropNames, DOUBTFUL_CROP_WORDS, type CropHit, type CropNames, type CropWord } from './crop-words.js';
+import { cropNames, DOUBTFUL_CROP_WORDS, type CropHit, type CropNames } from './crop-names.js';
+import type { CropWord } from './crop-word.js';
 import type { Units } from './intent.js';
 import { COUNTED_ITEMS, ITEM_BY_PHRASE } from './item-words.js';
 import { PLACE_BY_PHRASE } from './place-words.js';
@@ -9,6 +10,7 @@ import { correctedWord } from './spelling.js';
 import { readTokens, type AmountToken, type ClockToken, type TempToken } from './value-grammar.js';
 import { plainWords, singular } from './word-forms.js';
 
+/** A message and all that is needed to understand it. */
 export interface Heard {
   readonly text: string;
   readonly atS: number;
@@ -135,11 +137,12 @@ export function readMessage(heard: Heard): Message {
   return { ...heard, plain, pieces: kept, form, said, asks: isQuestion(form, said), temps: numbers, clocks, amounts, hits, names };
 }
 
+/** The pieces after "hi", "good morning", "ok so"; a message of nothing else is kept. */
 function withoutGreeting(pieces: readonly Piece[]): readonly Piece[] {
   const first = pieces.findIndex(({ symbol }, index) => !GREETING.has(symbol) || (symbol === 'hi' && pieces[index + 1]?.symbol.startsWith('#') === true) || (symbol === 'well' && pieces[index + 1]?.symbol === 'done'));
-  if (first <= 0) return pieces;
-  // "ok" and "good" mean something of their own when little else is said.
-  return pieces.slice(first);
+  // "Thanks a lot" is no greeting before "a lot".
+  const isThanks = pieces.slice(0, first).some(({ symbol }) => symbol === 'thanks') && /^(?:a|for|again|so|very|to|you|much)$/.test(pieces[first]?.symbol ?? '');
+  return first <= 0 || isThanks ? pieces : pieces.slice(first);
 }
 
 /** "4 drums" is an amount and no temperature. */

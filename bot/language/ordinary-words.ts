@@ -41,7 +41,7 @@ export const ORDINARY_WORDS: ReadonlySet<string> = new Set(
   half hail hall hate head health sister hit hits felon demon opinion leather feather feathers stares stored honest shovel shovels poled pipes wiper lemonade mustered
   custard radius clothe curtail inform insist survey service surprise kayak coral carol fans venue tore torn quit tote blower towers tower layered sheep sheer steer stony
   drugs drunk drama vest bale bales plaster elastic compose composed company blanked harvester recovered discovered hovered insulated weathered whether lowered walls waste
-  stoned compass harness settled setting options server drill inflation speaks longest popped banked limp lies hotter tons mins base purely curves curl headers header core bash connection filter shell latest contain contains engine binding graph graphs bugs wrong
+  stoned compass harness settled setting options server pear pears drill inflation speaks longest popped banked limp lies hotter tons mins base purely curves curl headers header core bash connection filter shell latest contain contains engine binding graph graphs bugs wrong
   switch sending char compat convert converts sparse container contained proper converted typos type types typed lazy collection helper helpers caller remain remains
   minimal minima sorted sessions session ending endings learns pause paused compact cheese counter life lose loose raised raise raises engines seeing brackets bracket boom
   flowing watcher commander swap spell spells vice babel marker cope scratch button packing driver driven grant grants poll lite cone focus bulk routine propose hiding

@@ -22,7 +22,7 @@ const ASKS: readonly RegExp[] = [
 ];
 
 const ONLY_NIGHT = /^ (?:(?:and|the|for|what|about|how|on|tonight|tomorrow|night|week|weekend|this|next|overnight|low|temperature|minimum|frost|inside|outside|\w+day|&\w+|under the @cover|under @cover) )+\? $/;
-const ALONE = /^ (?:the |tonight |tomorrow |tonights |night |week |for |my |local )*(?:forecast|outlook|weather|low|frost|temperature)(?: (?:for|tonight|tomorrow|night|please|this|week|weekend|the|now|next|few|nights|days|\w+day|inside|outside|&\w+|=\d+))* (?:\? |; )*$/;
+const ALONE = /^ (?:tonight|tomorrow|tomorrow night|this week|this weekend|\w+day night) $|^ (?:the |tonight |tomorrow |tonights |night |week |for |my |local )*(?:forecast|outlook|weather|low|frost|temperature)(?: (?:for|tonight|tomorrow|night|please|this|week|weekend|the|now|next|few|nights|days|\w+day|inside|outside|&\w+|=\d+))* (?:\? |; )*$/;
 
 /** How cold it will be, tonight or over some nights. */
 export function outlook(message: Message): Intent | null {

@@ -96,8 +96,8 @@ function oneReading(own: Attached, shared: { readonly message: Message; readonly
   const sun = only(own.marks.map((mark) => mark.sun));
   const named = placeOfMarks(own.marks);
   // A thermometer's own name says more than the room it hangs in.
-  const nameOnly = named.filter((place) => message.names.includes(place));
-  const places = nameOnly.length > 0 ? nameOnly : named;
+  const ownNames = named.filter((place) => message.names.includes(place));
+  const places = ownNames.length > 0 ? ownNames : named;
   if (places.length > 1) return unclear('which-place', { word: own.temp.text.trim(), choices: places });
   const pair = all.length === 2 && all.every(({ marks }) => statOf(marks) !== null && statOf(marks) !== 'now');
   const place = places[0] ?? (pair ? only(all.flatMap(({ marks }) => placeOfMarks(marks))) : null) ?? undefined;

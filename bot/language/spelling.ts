@@ -1,4 +1,4 @@
-import type { CropNames } from './crop-words.js';
+import type { CropNames } from './crop-names.js';
 import { editDistance } from './edit-distance.js';
 import { ITEM_BY_PHRASE } from './item-words.js';
 import { ORDINARY_WORDS } from './ordinary-words.js';
@@ -27,14 +27,17 @@ export function correctedWord(word: string, crops: CropNames): string {
   const targets = [...KEY_WORDS, ...[...crops.words].filter(keep)];
   if (targets.includes(word) || targets.includes(one) || targets.some((target) => singular(target) === one)) return word;
   let best = Number.POSITIVE_INFINITY;
-  let found = new Set<string>();
+  let found = new Map<string, string>();
   for (const target of new Set(targets)) {
     if (target[0] !== word[0] || Math.abs(target.length - word.length) > 2) continue;
     const slips = editDistance(word, target);
     if (slips > Math.min(allowed(word.length), allowed(target.length)) || slips > best) continue;
-    if (slips < best) found = new Set();
+    if (slips < best) found = new Map();
     best = slips;
-    found.add(singular(target));
+    // Two names of one crop are no tie.
+    const name = singular(target);
+    const meaning = crops.idsByPhrase.get(name)?.join(' ') ?? name;
+    if (!found.has(meaning)) found.set(meaning, name);
   }
-  return found.size === 1 ? ([...found][0] ?? word) : word;
+  return found.size === 1 ? ([...found.values()][0] ?? word) : word;
 }

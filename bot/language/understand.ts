@@ -48,13 +48,13 @@ const firstOf = (rules: readonly Rule[], message: Message): Intent | null => {
 };
 
 function withNumber(message: Message): Intent | null {
+  const set = plainAsk('settings', message);
+  if (set !== null) return set;
   if (message.asks && asksWithNumber(message)) return firstOf(ASKING, message) ?? unclear('which-meaning', { choices: ['reading', 'outlook'] });
   const done = message.asks ? null : did(message);
   if (done !== null) return done;
   const also = readingAnd(message);
   if (also !== null) return also;
-  const set = plainAsk('settings', message);
-  if (set !== null) return set;
   if (FORETOLD.test(message.said)) return firstOf(ASKING, message) ?? unclear('which-meaning', { choices: ['reading', 'outlook'] });
   return reading(message);
 }

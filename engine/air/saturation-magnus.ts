@@ -1,7 +1,7 @@
 import { assertInRange } from '../errors.js';
 import { ZERO_CELSIUS_K } from '../units.js';
 
-// WMO-No. 8 Annex 4.B (from memory): e = 6.112 hPa exp(a t / (b + t)), t in degrees Celsius, pure phase.
+// WMO-No8 Annex 4.B (from memory): e = 6.112 hPa exp(a t / (b + t)), t in degrees Celsius, pure phase.
 const MAGNUS_AT_ZERO_PA = 611.2;
 const OVER_WATER = { a: 17.62, bK: 243.12 } as const;
 const OVER_ICE = { a: 22.46, bK: 272.62 } as const;

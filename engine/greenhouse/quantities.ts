@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { fahrenheitToCelsius, LITRES_PER_US_GALLON, METRES_PER_FOOT, METRES_PER_INCH, WATTS_PER_BTU_PER_HOUR } from '../units.js';
+import { fahrenheitToCelsius, KG_PER_M2_PER_OUNCE_PER_YARD2, LITRES_PER_US_GALLON, METRES_PER_FOOT, METRES_PER_INCH, WATTS_PER_BTU_PER_HOUR } from '../units.js';
 
 /**
  * Numbers as growers write them: plain in the first unit, or text with a unit. The value that comes out is in the first unit.
@@ -70,6 +70,7 @@ export const tempC = (lowest: number, highest: number, examples: readonly (numbe
 const WATTS = { w: 1, watts: 1, kw: 1000, 'btu/h': WATTS_PER_BTU_PER_HOUR, btu: WATTS_PER_BTU_PER_HOUR };
 export const powerW = (lowest: number, highest: number, examples: readonly (number | string)[]) => quantity({ name: 'a heating power', examples, units: WATTS, lowest, highest });
 
-/** One ounce per square yard in grams per square metre, as fabrics are sold (33.9). */
-const OUNCES = { 'g/m2': 1, 'g/m²': 1, g: 1, gsm: 1, 'oz/yd2': 33.9057475, oz: 33.9057475 };
+const GRAMS_PER_KG = 1000;
+const GRAMS_PER_M2_PER_OUNCE = GRAMS_PER_KG * KG_PER_M2_PER_OUNCE_PER_YARD2;
+const OUNCES = { 'g/m2': 1, 'g/m²': 1, g: 1, gsm: 1, 'oz/yd2': GRAMS_PER_M2_PER_OUNCE, oz: GRAMS_PER_M2_PER_OUNCE };
 export const fabricGPerM2 = (lowest: number, highest: number, examples: readonly (number | string)[]) => quantity({ name: 'a fabric weight', examples, units: OUNCES, lowest, highest });

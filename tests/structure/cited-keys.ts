@@ -28,7 +28,9 @@ export function citedInComments(path: string): readonly Citation[] {
   const { text } = parsedModule(path);
   return commentsOf(path).flatMap(({ pos, end }) => {
     const comment = text.slice(pos, end);
-    const runTogether = [...comment.matchAll(AFTER_SOURCE_LABEL)].flatMap((label) => [...label[0].matchAll(WORD)].filter(([word]) => RUN_TOGETHER.test(word)).map((match) => ({ key: match[0], at: label.index + match.index })));
+    const runTogether = [...comment.matchAll(AFTER_SOURCE_LABEL)].flatMap((label) =>
+      [...label[0].matchAll(WORD)].filter(([word]) => RUN_TOGETHER.test(word)).map((match) => ({ key: match[0], at: label.index + match.index })),
+    );
     return [...keysIn(comment), ...runTogether].map(({ key, at }) => ({ key, where: `${path}:${lineAt(text, pos + at)}` }));
   });
 }

@@ -64,7 +64,8 @@ describe('doc comments of the engine', () => {
   });
 
   it('have a text after every label', () => {
-    const empty = modulesOf('engine').flatMap((path) => parsedModule(path).text.split('\n').flatMap((line, i) => (/^\s*\*\s*(?:Units|Valid|Outside|Source):\s*$/u.test(line) ? [`${path}:${i + 1} ${line.trim()}`] : [])));
-    expect(empty).toEqual([]);
+    const isEmpty = (line: string): boolean => /^\s*\*\s*(?:Units|Valid|Outside|Source):\s*$/u.test(line);
+    const lines = modulesOf('engine').flatMap((path) => parsedModule(path).text.split('\n').map((line, i) => ({ line, where: `${path}:${i + 1}` })));
+    expect(lines.filter(({ line }) => isEmpty(line)).map(({ line, where }) => `${where} ${line.trim()}`)).toEqual([]);
   });
 });

@@ -7,8 +7,8 @@ const ROOT = new URL('../../', import.meta.url);
 export const ROOMS = ['engine', 'bot', 'tests', 'config'] as const;
 export type Room = (typeof ROOMS)[number];
 
-/** Installed, built, recorded or run-time folders: not ours to judge. */
-const NOT_SOURCE = new Set(['node_modules', 'dist', 'data', 'coverage', '.git']);
+/** Installed, built, recorded, run-time or private to somebody's editor: not ours to judge. */
+const NOT_SOURCE = new Set(['node_modules', 'dist', 'data', 'coverage', '.git', '.env', '.vscode', '.idea']);
 const NOT_TEXT = /\.(?:png|gz|sqlite|ico|woff2?)$/u;
 
 function filesUnder(folder: string): readonly string[] {

@@ -6,8 +6,9 @@ const LINK = /\]\((?!https?:|mailto:|#)(?<path>[^)#\s]+)/gu;
 const NAMED_PATH = /`(?<path>(?:bot|config|engine|tests)\/[\w./-]+)`/gu;
 
 describe('README.md', () => {
-  it.each(['npm ci && npm start', 'npm ci && npm test'])('names the command: %s', (command) => {
-    expect(readProjectFile('README.md')).toContain(command);
+  it('names the two commands: one starts it, one tests it', () => {
+    const readme = readProjectFile('README.md');
+    expect(['npm ci && npm start', 'npm ci && npm test'].filter((command) => !readme.includes(command))).toEqual([]);
   });
 });
 

@@ -3,7 +3,7 @@ import type { Intent } from '../../language/intent.js';
 import type { Store } from '../../ports.js';
 import { deedsKept } from '../../text/reply-text.js';
 import type { Advisory, AdvisoryAction } from '../evening/advisory.js';
-import type { Deed } from './deeds-tonight.js';
+import type { Deed } from '../evening/deeds-tonight.js';
 
 type Did = Extract<Intent, { kind: 'did' }>;
 

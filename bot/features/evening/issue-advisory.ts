@@ -2,7 +2,7 @@ import { cropById, nightSpan, planEvening, type EveningPlan, type Greenhouse } f
 import type { Clock, Place, Store, WeatherSource } from '../../ports.js';
 import { advisoryText } from '../../text/advisory-text.js';
 import { localTime, type LocalTime } from '../../text/local-time.js';
-import { deedsTonight } from '../done/deeds-tonight.js';
+import { deedsTonight } from './deeds-tonight.js';
 import type { Advisory } from './advisory.js';
 import { buildAdvisory } from './build-advisory.js';
 

@@ -1,10 +1,5 @@
+import type { CropWord } from './crop-word.js';
 import { singular } from './word-forms.js';
-
-/** A crop, or a family of crops, with the names that growers use for it. */
-export interface CropWord {
-  readonly id: string;
-  readonly names: readonly string[];
-}
 
 export interface CropHit {
   /** More than one where several crops claim the name and none of them has it as its id. */

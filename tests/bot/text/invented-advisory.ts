@@ -1,0 +1,87 @@
+import type { Advisory, AdvisoryAction, AdvisoryCrop, AdvisoryMorning, AdvisoryPlace, AdvisoryReason, CautionCode } from '../../../bot/features/evening/advisory.js';
+import type { WeatherNote } from '../../../bot/ports.js';
+import type { ChoiceReason } from '../../../engine/plan/choose.js';
+
+/** One example of everything that an advisory can say; a code that is added and not listed here does not compile. All is invented. */
+const at = (clock: string): string => `2026-11-25T${clock}:00-05:00`;
+
+export const ACTIONS: Readonly<Record<AdvisoryAction['action'], readonly AdvisoryAction[]>> = {
+  cover: [{ action: 'cover', target: 'north', by: at('16:40') }],
+  vents: [{ action: 'vents', target: 'shut', by: at('15:10') }],
+  heater: [{ action: 'heater', setC: 2, from: at('17:00'), until: at('08:15') }, { action: 'heater', setC: null, from: at('17:00'), until: at('08:15') }],
+  harvest: [{ action: 'harvest', target: 'south', crop: 'lettuce', by: at('16:40') }],
+};
+
+export const MORNING: Readonly<Record<AdvisoryMorning['action'], AdvisoryMorning>> = {
+  uncover: { action: 'uncover', target: 'north', from: at('09:20') },
+  vents: { action: 'vents', target: 'open', from: at('10:30') },
+  'clear-snow': { action: 'clear-snow', from: at('07:10') },
+  harvest: { action: 'harvest', target: 'south', from: at('09:40') },
+};
+
+const CHOICES: Readonly<Record<ChoiceReason, true>> = { 'nothing-at-risk': true, 'gain-too-small': true, 'best-is-nothing': true, 'gain-worth-it': true, 'kept-as-issued': true, switched: true, 'stand-down': true };
+export const CHOICE_REASONS = Object.keys(CHOICES) as readonly ChoiceReason[];
+
+/** Notes that have a sentence of their own elsewhere. */
+type NoteCode = Exclude<WeatherNote['code'], 'stale' | 'invented-demo'>;
+const NOTES: Readonly<Record<NoteCode, string>> = {
+  'short-horizon': '20 h ahead', 'short-history': '70 h back', 'filled-gap': 'cloud cover, 2 h', 'second-model-used': 'wind speed', 'missing-variable': 'snowfall: none is assumed', 'no-ensemble': 'it did not answer',
+};
+
+export const REASONS: Readonly<Record<AdvisoryReason['code'], readonly AdvisoryReason[]>> = {
+  'counts-on': [
+    { code: 'counts-on', coveredBeds: ['north', 'south'], heaterSetC: null, heaterOn: false },
+    { code: 'counts-on', coveredBeds: [], heaterSetC: 2, heaterOn: true },
+    { code: 'counts-on', coveredBeds: ['north'], heaterSetC: null, heaterOn: true },
+  ],
+  'clear-and-calm': [{ code: 'clear-and-calm' }],
+  'cloudy-or-windy': [{ code: 'cloudy-or-windy' }],
+  'partly-clear': [{ code: 'partly-clear' }],
+  choice: CHOICE_REASONS.map((why) => ({ code: 'choice', why })),
+  'plan-helps': [{ code: 'plan-helps', crop: 'kale', asked: 'kale', bed: 'north', withoutDamageProbability: 0.42, withDamageProbability: 0.004 }],
+  'not-needed-if-milder': [{ code: 'not-needed-if-milder', outsideLowC: -2.5 }],
+  'not-enough-if-colder': [{ code: 'not-enough-if-colder', outsideLowC: -12, crops: ['kale', 'lettuce'] }],
+  'too-late': [{ code: 'too-late', plans: ['cover north + heater 2'] }],
+  'class-fallback': [{ code: 'class-fallback', asked: 'moonwort beet', hardinessClass: 'half-hardy' }],
+  'not-learned-yet': [{ code: 'not-learned-yet' }],
+  'short-history': [{ code: 'short-history', hours: 70 }],
+  'ground-guessed': [{ code: 'ground-guessed' }],
+  'stale-weather': [{ code: 'stale-weather', ageHours: 9, cause: 'no answer within 10 s' }],
+  'weather-note': Object.entries(NOTES).map(([note, detail]) => ({ code: 'weather-note', note, detail })),
+  'demo-weather': [{ code: 'demo-weather' }],
+};
+
+const CAUTION_CODES: Readonly<Record<CautionCode, true>> = { 'heater-electric': true, 'flame-vented': true, 'flame-unvented': true, 'flame-not-advised': true, 'frozen-leaves': true, 'snow-on-film': true, 'not-a-promise': true };
+export const CAUTIONS = Object.keys(CAUTION_CODES) as readonly CautionCode[];
+
+const place = (name: AdvisoryPlace['place'], q50: number, bed?: string): AdvisoryPlace => ({ place: name, ...(bed === undefined ? {} : { bed }), lowC: { mean: q50, q10: q50 - 1.5, q50, q90: q50 + 1.5 }, lowAt: at('06:10') });
+
+export const crop = (parts: Partial<AdvisoryCrop> = {}): AdvisoryCrop => ({
+  crop: 'kale', asked: 'kale', bed: 'north', damageProbability: 0.42, lossProbability: 0.03, expectedDamage: 0.12, verdict: 'at-risk', damageBeginsC: -6.7, killedC: -15, hardening: 0.4,
+  judgedAt: 'leaf', judgedLowC: -6.2, grade: 'published', isClassFallback: false, pickedBefore: false, ...parts,
+});
+
+const VERDICTS: Readonly<Record<AdvisoryCrop['verdict'], AdvisoryCrop>> = {
+  safe: crop({ verdict: 'safe', damageProbability: 0.004, lossProbability: 0 }),
+  watch: crop({ verdict: 'watch', damageProbability: 0.2, lossProbability: 0 }),
+  'at-risk': crop(),
+  'likely-lost': crop({ verdict: 'likely-lost', damageProbability: 0.97, lossProbability: 0.7 }),
+};
+export const CROPS: readonly AdvisoryCrop[] = [...Object.values(VERDICTS), crop({ pickedBefore: true })];
+
+export const ADVISORY: Omit<Advisory, 'text'> = {
+  greenhouse: 'the greenhouse',
+  issuedAt: at('15:00'),
+  night: '2026-11-25',
+  weather: { source: 'demo', issuedAt: at('14:00'), stale: false },
+  places: [place('inside', -1), place('outside', -7.5), place('cover', 1.5, 'north'), place('leaf', -2, 'north'), place('soil', 6, 'north'), place('water', 8)],
+  crops: CROPS,
+  plan: {
+    id: 'cover north + heater 2', actions: Object.values(ACTIONS).flat(), effortMinutes: 14, cost: 2.2,
+    heater: { kind: 'vented-propane', powerW: 3000, runHours: 6.5, holdsSetting: false, energyKwh: 19.5, fuel: 1.7, fuelUnit: 'kg', cost: 3.8, priceIsPlaceholder: true },
+  },
+  alternatives: [],
+  morning: Object.values(MORNING),
+  reasons: Object.values(REASONS).flat(),
+  cautions: CAUTIONS.map((code) => ({ code })),
+};
