@@ -1,7 +1,7 @@
 import type { Advisory, AdvisoryAction, AdvisoryCrop, AdvisoryMorning, AdvisoryPlace } from '../features/evening/advisory.js';
 import { actionSentence, morningSentence } from './action-text.js';
 import { cautionText } from './caution-text.js';
-import { inTen } from './chance.js';
+import { nights } from './chance.js';
 import { clockOf } from './local-time.js';
 import { reasonSentence } from './reason-text.js';
 import { temperature, withRange, type TempUnits } from './temperature.js';
@@ -35,9 +35,10 @@ const block = (title: string, lines: readonly string[]): string => (lines.length
 function actionBlock(advisory: Omit<Advisory, 'text'>, words: AdvisoryWords): string {
   const { actions, effortMinutes, cost, heater } = advisory.plan;
   if (actions.length === 0) {
-    if (advisory.reasons.some(({ code }) => code === 'counts-on')) return 'Nothing more to do tonight, as long as what is in place stays.';
-    const worst = [...advisory.crops].sort((a, b) => b.damageProbability - a.damageProbability)[0];
-    return worst && worst.verdict !== 'safe' ? 'Nothing that you can do tonight is worth the work. See the crops below.' : 'Nothing to do tonight.';
+    const inPlace = advisory.reasons.some(({ code }) => code === 'counts-on');
+    const threatened = advisory.crops.some(({ verdict }) => verdict === 'at-risk' || verdict === 'likely-lost');
+    if (threatened) return `Nothing ${inPlace ? 'more ' : ''}that you can do tonight is worth the work, but not all crops are safe: see below.`;
+    return inPlace ? 'Nothing more to do tonight, as long as what is in place stays.' : 'Nothing to do tonight.';
   }
   const total = `About ${effortMinutes} minutes of work${cost > 0 ? `, about ${cost.toFixed(2)} for heat` : ''}.`;
   const heat = heater ? [`Heater: ${heater.powerW} W, on for about ${heater.runHours} h, ${heater.energyKwh} kWh${heater.fuelUnit === 'kWh' ? '' : ` (${heater.fuel} ${heater.fuelUnit})`}, about ${heater.cost.toFixed(2)}${heater.priceIsPlaceholder ? ' at a made-up price: set yours in the greenhouse file' : ''}.${heater.holdsSetting ? '' : ' It will run flat out and not quite hold the setting.'}`] : [];
@@ -79,17 +80,22 @@ const NODE_WORDS = { outside: 'outside air', inside: 'air in the house', cover: 
 /** Verdict first, then how likely, then against what it was judged. */
 export function cropLine(crop: AdvisoryCrop, words: AdvisoryWords): string {
   const name = `${capitalised(crop.asked)} in ${crop.bed}`;
-  if (crop.pickedBefore) return `${name}: pick it before dark. Left out, it gets marked on ${inTen(crop.damageProbability)} nights like this.`;
+  if (crop.pickedBefore) return `${name}: pick it before dark. Left out, it gets marked on ${nights(crop.damageProbability)} like this.`;
   const judged = `${NODE_WORDS[crop.judgedAt]} about ${temperature(crop.judgedLowC, words.units)}, harm begins at ${temperature(crop.damageBeginsC, words.units)}`;
+  const chill = crop.chill && crop.verdict !== 'likely-lost' ? ` Chilled below ${temperature(crop.chill.thresholdC, words.units)} for about ${Math.round(crop.chill.hours)} h, which sets it back even without frost.` : '';
+  return `${verdictWords(crop, name, judged)}${chill}`;
+}
+
+function verdictWords(crop: AdvisoryCrop, name: string, judged: string): string {
   switch (crop.verdict) {
     case 'safe':
-      return `${name}: safe (${judged}).`;
+      return `${name}: safe${crop.chill ? ' from frost' : ''} (${judged}).`;
     case 'watch':
-      return `${name}: watch. Leaves get marked on ${inTen(crop.damageProbability)} nights like this (${judged}).`;
+      return `${name}: watch. Leaves get marked on ${nights(crop.damageProbability)} like this (${judged}).`;
     case 'at-risk':
-      return `${name}: at risk. Marked on ${inTen(crop.damageProbability)}, lost on ${inTen(crop.lossProbability)} nights like this (${judged}).`;
+      return `${name}: at risk. Marked on ${nights(crop.damageProbability)} like this, lost on ${nights(crop.lossProbability)} (${judged}).`;
     case 'likely-lost':
-      return `${name}: likely lost, on ${inTen(crop.lossProbability)} nights like this (${judged}).`;
+      return `${name}: likely lost, on ${nights(crop.lossProbability)} like this (${judged}).`;
   }
 }
 

@@ -17,3 +17,6 @@ export function chanceClass(probability: number): ChanceClass {
   if (probability < 0.65) return 'even odds';
   return probability <= 0.9 ? 'likely' : 'almost sure';
 }
+
+/** "3 in 10 nights", ready for "... like this". */
+export const nights = (probability: number): string => (probability < 0.01 ? 'almost no nights' : `${inTen(probability)} nights`);

@@ -1,5 +1,5 @@
-import type { AdvisoryReason } from '../features/evening/advisory.js';
-import { inTen } from './chance.js';
+import type { AdvisoryAction, AdvisoryReason } from '../features/evening/advisory.js';
+import { nights } from './chance.js';
 import { temperature, type TempUnits } from './temperature.js';
 
 const CHOICE_WORDS: Readonly<Record<string, string | null>> = {
@@ -37,13 +37,13 @@ export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits
     case 'choice':
       return CHOICE_WORDS[reason.why] ?? null;
     case 'plan-helps':
-      return `Without the plan, the ${reason.asked} in ${reason.bed} gets marked on ${inTen(reason.withoutDamageProbability)} nights like this; with it, ${inTen(reason.withDamageProbability)}.`;
+      return `Without the plan, the ${reason.asked} in ${reason.bed} gets marked on ${nights(reason.withoutDamageProbability)} like this; with it, on ${nights(reason.withDamageProbability)}.`;
     case 'not-needed-if-milder':
       return `If it stays above ${temperature(reason.outsideLowC, words.units)} outside, none of it is needed.`;
     case 'not-enough-if-colder':
       return `If it falls to ${temperature(reason.outsideLowC, words.units)} outside, ${list(reason.crops)} will be marked all the same.`;
     case 'too-late':
-      return `Too late now for: ${reason.plans.join('; ')}.`;
+      return `Too late now for: ${reason.actions.map((action) => missedWork(action, words.units)).join(', ')}.`;
     case 'class-fallback':
       return `I do not know ${reason.asked}: it is judged as a ${reason.hardinessClass} crop. Name its hardiness in the greenhouse file to better that.`;
     case 'not-learned-yet':
@@ -60,5 +60,18 @@ export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits
       return 'INVENTED WEATHER: this is the demo. Nothing in it is a real forecast.';
   }
 }
+
+const missedWork = ({ action, target, setC }: Pick<AdvisoryAction, 'action' | 'target' | 'setC'>, units: TempUnits): string => {
+  switch (action) {
+    case 'cover':
+      return `covering ${target ?? 'the beds'}`;
+    case 'harvest':
+      return `picking in ${target ?? 'the beds'}`;
+    case 'vents':
+      return 'shutting the vents early';
+    case 'heater':
+      return setC === null || setC === undefined ? 'the heater' : `the heater at ${temperature(setC, units)}`;
+  }
+};
 
 const list = (items: readonly string[]): string => [...new Set(items)].join(' and ');

@@ -1,3 +1,4 @@
+import { chillVerdict, type ChillVerdict } from '../crops/chill.js';
 import { chanceBelow, meanOver, mixtureMeanK, mixtureQuantileK, type Mixture } from '../chance/mixture.js';
 import type { CropNode } from '../crops/judged-at.js';
 import { damageFractionOn } from '../crops/damage.js';
@@ -27,6 +28,8 @@ export interface CropOutlook {
   /** The place that the threshold was compared with, and its central low over the crop's window. */
   readonly judgedAt: PlaceKey;
   readonly judgedLowK: number;
+  /** Cold without frost, in the central weather, for crops that it harms. */
+  readonly chill: ChillVerdict;
 }
 
 /** What one plan is expected to bring. */
@@ -112,7 +115,10 @@ export function planOutlook(runs: readonly NightRun[], scenarios: readonly Weath
   const cropLows = crops.map((crop) => lowsOf(crop, crop.damageNode).mixture.valuesK);
   return {
     places,
-    crops: crops.map((crop) => cropOutlook(crop, lowsOf)),
+    crops: crops.map((crop): CropOutlook => {
+      const air = placeIndex(central.places, placeOfNode('air-at-plant', crop.bed, basis.coveredBeds));
+      return { ...cropOutlook(crop, lowsOf), chill: chillVerdict({ row: crop.match.row, plantTempK: Array.from(night(central, air)), stepS: central.stepS }) };
+    }),
     scenarioLows: runs.map((run, s) => ({ outsideLowK: Math.min(...night(run, outside)), cropLowsK: cropLows.map((lows) => lows[s]!) })),
     meanHeaterJ: runs.reduce((sum, run, s) => sum + weights[s]! * run.heaterJ, 0),
     meanHeaterRunS: runs.reduce((sum, run, s) => sum + weights[s]! * run.heaterRunS, 0),
@@ -120,7 +126,7 @@ export function planOutlook(runs: readonly NightRun[], scenarios: readonly Weath
   };
 }
 
-function cropOutlook(crop: CropAtStake, lowsOf: (crop: CropAtStake, node: CropNode) => { key: PlaceKey; mixture: Mixture }): CropOutlook {
+function cropOutlook(crop: CropAtStake, lowsOf: (crop: CropAtStake, node: CropNode) => { key: PlaceKey; mixture: Mixture }): Omit<CropOutlook, 'chill'> {
   const damage = lowsOf(crop, crop.damageNode);
   const kill = crop.killNode === crop.damageNode ? damage : lowsOf(crop, crop.killNode);
   const damageProbability = chanceBelow(damage.mixture, crop.thresholds.damageBeginsK);

@@ -32,11 +32,11 @@ describe('weather', () => {
     byOpenSky.slice(1).forEach((low, i) => expect(low).toBeLessThan(byOpenSky[i]!));
   });
 
-  it('1 K outside moves the inside low by 0.6 to 0.95 K', () => {
+  it('weather 10 K colder cools the inside by 5 to 9.5 K: soil that freezes holds against it', () => {
     const { dayHighK, nightLowK, lastLowK } = CLEAR_COLD_NIGHT;
-    const warmer = insideLowK({}, { ...CLEAR_COLD_NIGHT, dayHighK: dayHighK + 1, nightLowK: nightLowK + 1, lastLowK: lastLowK + 1 });
-    expect(warmer - base).toBeGreaterThan(0.6);
-    expect(warmer - base).toBeLessThan(0.95);
+    const colder = insideLowK({}, { ...CLEAR_COLD_NIGHT, dayHighK: dayHighK - 10, nightLowK: nightLowK - 10, lastLowK: lastLowK - 10 });
+    expect(base - colder).toBeGreaterThan(5);
+    expect(base - colder).toBeLessThan(9.5);
   });
 
   it('dark days before cool the dawn by 0.3 to 2.5 K', () => {

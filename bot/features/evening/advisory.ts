@@ -42,6 +42,8 @@ export interface AdvisoryCrop {
   /** Weakest grade of the numbers behind the thresholds. */
   readonly grade: 'published' | 'secondary' | 'from memory';
   readonly isClassFallback: boolean;
+  /** Cold above freezing that harms this crop: its threshold and the hours below it; null where it does not matter or is not known. */
+  readonly chill: { readonly thresholdC: number; readonly hours: number } | null;
   readonly pickedBefore: boolean;
 }
 
@@ -91,7 +93,7 @@ export type AdvisoryReason =
   | { readonly code: 'plan-helps'; readonly crop: string; readonly asked: string; readonly bed: string; readonly withoutDamageProbability: number; readonly withDamageProbability: number }
   | { readonly code: 'not-needed-if-milder'; readonly outsideLowC: number }
   | { readonly code: 'not-enough-if-colder'; readonly outsideLowC: number; readonly crops: readonly string[] }
-  | { readonly code: 'too-late'; readonly plans: readonly string[] }
+  | { readonly code: 'too-late'; readonly actions: readonly Pick<AdvisoryAction, 'action' | 'target' | 'setC'>[] }
   | { readonly code: 'class-fallback'; readonly asked: string; readonly hardinessClass: string }
   | { readonly code: 'not-learned-yet' }
   | { readonly code: 'short-history'; readonly hours: number }

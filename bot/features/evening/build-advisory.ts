@@ -38,7 +38,7 @@ function advisoryPlace({ key, ...low }: PlaceOutlook, time: LocalTime): Advisory
 
 const advisoryCrops = (plan: PricedPlan): readonly AdvisoryCrop[] => plan.outlook.crops.map((outlook, k) => advisoryCrop(outlook, plan.harvested.includes(k)));
 
-function advisoryCrop({ crop, judgedAt, judgedLowK, ...chances }: CropOutlook, pickedBefore: boolean): AdvisoryCrop {
+function advisoryCrop({ crop, judgedAt, judgedLowK, chill, ...chances }: CropOutlook, pickedBefore: boolean): AdvisoryCrop {
   return {
     crop: crop.match.row.id,
     asked: crop.asked,
@@ -54,6 +54,7 @@ function advisoryCrop({ crop, judgedAt, judgedLowK, ...chances }: CropOutlook, p
     judgedLowC: celsius(judgedLowK),
     grade: crop.thresholds.weakestGrade,
     isClassFallback: crop.match.isClassFallback,
+    chill: chill.kind === 'chilled' ? { thresholdC: celsius(chill.thresholdK), hours: tenth(chill.timeBelowS / 3600) } : null,
     pickedBefore,
   };
 }

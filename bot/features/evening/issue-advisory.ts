@@ -5,6 +5,7 @@ import { localTime, type LocalTime } from '../../text/local-time.js';
 import { deedsTonight } from './deeds-tonight.js';
 import type { Advisory } from './advisory.js';
 import { buildAdvisory } from './build-advisory.js';
+import { pastControls } from './past-controls.js';
 
 export interface EveningPorts {
   readonly clock: Clock;
@@ -37,6 +38,7 @@ export async function issueAdvisory(subject: EveningSubject, ports: EveningPorts
   const time = localTime(subject.zone);
   const done = ports.store === null ? null : await deedsTonight(ports.store, greenhouseId, { greenhouse, nowS });
   const issuedPlanId = ports.store === null ? null : await planIssuedBefore(ports.store, greenhouseId, time.date(nightSpan(nowS, greenhouse.place).sunsetS));
+  const past = ports.store === null ? null : await pastControls(ports.store, greenhouseId, { greenhouse, nowS });
   const plan = planEvening({
     greenhouse,
     weather: answer.hours,
@@ -44,6 +46,7 @@ export async function issueAdvisory(subject: EveningSubject, ports: EveningPorts
     nowS,
     bedtimeS: bedtime(greenhouse, time, nowS),
     weatherAgeS: Math.max(0, nowS - answer.issuedAtS),
+    ...(past ? { pastControls: past } : {}),
     ...(done ? { doneTonight: done } : {}),
     ...(issuedPlanId === null ? {} : { issuedPlanId }),
   });

@@ -62,8 +62,9 @@ function whatWouldChange({ chosen, nothing, crops }: EveningPlan): AdvisoryReaso
 
 /** Plans that would have been better, had there been time. */
 function tooLate({ plans, chosen, infeasible }: EveningPlan): AdvisoryReason[] {
-  const better = plans.filter(({ id, expectedLoss }) => infeasible.includes(id) && expectedLoss < chosen.expectedLoss - 1);
-  return better.length === 0 ? [] : [{ code: 'too-late', plans: better.slice(0, 1).map(({ id }) => id) }];
+  const better = plans.find(({ id, expectedLoss }) => infeasible.includes(id) && expectedLoss < chosen.expectedLoss - 1);
+  if (!better) return [];
+  return [{ code: 'too-late', actions: better.actions.map((action) => ({ action: action.action, ...('target' in action ? { target: action.target } : {}), ...(action.action === 'heater' ? { setC: action.setK === null ? null : celsius(action.setK) } : {}) })) }];
 }
 
 function noteReason(note: WeatherNote, nowS: number): AdvisoryReason {

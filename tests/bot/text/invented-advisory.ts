@@ -41,7 +41,7 @@ export const REASONS: Readonly<Record<AdvisoryReason['code'], readonly AdvisoryR
   'plan-helps': [{ code: 'plan-helps', crop: 'kale', asked: 'kale', bed: 'north', withoutDamageProbability: 0.42, withDamageProbability: 0.004 }],
   'not-needed-if-milder': [{ code: 'not-needed-if-milder', outsideLowC: -2.5 }],
   'not-enough-if-colder': [{ code: 'not-enough-if-colder', outsideLowC: -12, crops: ['kale', 'lettuce'] }],
-  'too-late': [{ code: 'too-late', plans: ['cover north + heater 2'] }],
+  'too-late': [{ code: 'too-late', actions: [{ action: 'cover', target: 'north bed' }, { action: 'heater', setC: 2 }] }],
   'class-fallback': [{ code: 'class-fallback', asked: 'moonwort beet', hardinessClass: 'half-hardy' }],
   'not-learned-yet': [{ code: 'not-learned-yet' }],
   'short-history': [{ code: 'short-history', hours: 70 }],
@@ -58,7 +58,7 @@ const place = (name: AdvisoryPlace['place'], q50: number, bed?: string): Advisor
 
 export const crop = (parts: Partial<AdvisoryCrop> = {}): AdvisoryCrop => ({
   crop: 'kale', asked: 'kale', bed: 'north', damageProbability: 0.42, lossProbability: 0.03, expectedDamage: 0.12, verdict: 'at-risk', damageBeginsC: -6.7, killedC: -15, hardening: 0.4,
-  judgedAt: 'leaf', judgedLowC: -6.2, grade: 'published', isClassFallback: false, pickedBefore: false, ...parts,
+  judgedAt: 'leaf', judgedLowC: -6.2, grade: 'published', isClassFallback: false, chill: null, pickedBefore: false, ...parts,
 });
 
 const VERDICTS: Readonly<Record<AdvisoryCrop['verdict'], AdvisoryCrop>> = {

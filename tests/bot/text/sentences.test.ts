@@ -102,7 +102,7 @@ describe('whole advisory', () => {
 
   it('with nothing to do says so, and whether that is good news', () => {
     const idle = { ...ADVISORY, reasons: [], plan: { id: 'nothing', actions: [], effortMinutes: 0, cost: 0, heater: null } };
-    expect(advisoryText(idle, wordsIn('C'))).toContain('Nothing that you can do tonight is worth the work.');
+    expect(advisoryText(idle, wordsIn('C'))).toContain('Nothing that you can do tonight is worth the work, but not all crops are safe');
     expect(advisoryText({ ...idle, crops: CROPS.slice(0, 1) }, wordsIn('C'))).toContain('Nothing to do tonight.');
     expect(advisoryText({ ...idle, crops: CROPS.slice(0, 1), reasons: REASONS['counts-on'] }, wordsIn('C'))).toContain('Nothing more to do tonight');
   });

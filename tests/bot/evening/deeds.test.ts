@@ -1,0 +1,73 @@
+import { describe, expect, it } from 'vitest';
+import { answerMessage, type ConversationPorts } from '../../../bot/conversation.js';
+import type { Advisory } from '../../../bot/features/evening/advisory.js';
+import { pastControls } from '../../../bot/features/evening/past-controls.js';
+import type { EveningSubject } from '../../../bot/features/evening/issue-advisory.js';
+import type { Store } from '../../../bot/ports.js';
+import { openSqliteStore } from '../../../bot/store/sqlite-store.js';
+import { DEMO_PLACE, demoSource } from '../../../bot/weather/demo.js';
+import { checkGreenhouse } from '../../../engine/index.js';
+
+const NOW_S = Date.parse('2026-11-25T20:00:00Z') / 1000;
+const clock = { nowS: (): number => NOW_S };
+const check = checkGreenhouse({
+  place: { latitude: DEMO_PLACE.latitude, longitude: DEMO_PLACE.longitude, elevation: 180 },
+  size: { width: 4, length: 8, height: 2.4 },
+  layers: [{ film: 'standard' }],
+  beds: [
+    { name: 'the near bed', area: 8, crops: ['pak choi'], cover: { kind: 'fabric', weight: 50 } },
+    { name: 'the far bed', area: 8, crops: ['lettuce'], cover: { kind: 'fabric', weight: 50 } },
+  ],
+});
+if (!check.ok) throw new Error(JSON.stringify(check.faults));
+const subject: EveningSubject = { greenhouseId: 'deeds', greenhouse: check.greenhouse, zone: 'America/Toronto' };
+
+async function withStore(work: (store: Store, say: (text: string) => Promise<string>, last: () => Promise<Advisory>) => Promise<void>): Promise<void> {
+  const store = await openSqliteStore({ path: ':memory:' });
+  const ports: ConversationPorts = { clock, weather: demoSource(clock), store, log: { info: () => undefined, warn: () => undefined, error: () => undefined } };
+  try {
+    await work(store, (text) => answerMessage({ greenhouseId: 'deeds', text, receivedAtS: NOW_S }, subject, ports), async () => JSON.parse((await store.lastAdvisory('deeds'))!.body) as Advisory);
+  } finally {
+    await store.close();
+  }
+}
+
+describe('what the grower did', () => {
+  it('is counted on bed by bed: only the bed that was named is covered', () =>
+    withStore(async (_, say, last) => {
+      await say('covered the near bed');
+      await say('what should I do');
+      const advisory = await last();
+      expect(advisory.places.filter(({ place }) => place === 'cover').map(({ bed }) => bed)).toContain('the near bed');
+      expect(advisory.reasons).toContainEqual({ code: 'counts-on', coveredBeds: ['the near bed'], heaterOn: false, heaterSetC: null });
+      expect(advisory.plan.actions).not.toContainEqual(expect.objectContaining({ action: 'cover', target: 'the near bed' }));
+    }));
+
+  it('stands for the whole plan when it is just done, and the same work is not asked again', () =>
+    withStore(async (_, say, last) => {
+      await say('what should I do');
+      expect((await last()).plan.actions.length).toBeGreaterThan(0);
+      await say('done');
+      const text = await say('what should I do');
+      expect((await last()).plan.actions.filter(({ action }) => action === 'cover')).toEqual([]);
+      expect(text).toContain('This counts on what is in place: covers on');
+    }));
+
+  it('enters the past of the house for the nights that follow', () =>
+    withStore(async (store, say) => {
+      await say('covered the beds');
+      const past = await pastControls(store, 'deeds', { greenhouse: check.greenhouse, nowS: NOW_S + 86_400 });
+      expect(past(NOW_S + 6 * 3600).coverOn.slice(0, 2)).toEqual([true, true]);
+      expect(past(NOW_S + 22 * 3600).coverOn.slice(0, 2)).toEqual([false, false]);
+      expect(past(NOW_S - 3600).coverOn.slice(0, 2)).toEqual([false, false]);
+    }));
+
+  it('keeps a reading, its correction and its withdrawal', () =>
+    withStore(async (store, say) => {
+      expect(await say('28F inside')).toContain('Noted: -2.2C inside');
+      expect(await say('no, -3C')).toContain('Corrected: -3C');
+      expect((await store.readings('deeds', 5)).map(({ tempC }) => tempC)).toEqual([-3]);
+      await say('scrap that');
+      expect(await store.readings('deeds', 5)).toEqual([]);
+    }));
+});
