@@ -2,7 +2,7 @@ import { HEATER_KINDS } from '../data/heater-kinds.js';
 import type { Greenhouse } from '../greenhouse/greenhouse.js';
 import type { House } from '../greenhouse/house.js';
 import type { Controls } from '../night/controls.js';
-import { celsiusToKelvin } from '../units.js';
+import { celsiusToKelvin, kelvinToCelsius } from '../units.js';
 import type { NightChoices } from './action.js';
 
 /** A combination of covers and heat to run through the night; harvest is added later, it changes no temperature. */
@@ -40,15 +40,20 @@ const COVER_SIDE_COST = 0.5;
 const MORNING_AFTER_SUNRISE_S = 3600;
 /** Thermostat settings that are tried (degrees C): just above freezing for tissue, a margin, tender crops. */
 const SETTINGS_C = [0, 2, 5] as const;
-/** With more beds than this only none, each alone and all are tried. */
-const MOST_BEDS_FOR_ALL_SUBSETS = 4;
+/** Up to this many beds every combination of covers is tried; beyond it, beds are covered in the order of what they stand to lose. */
+const MOST_BEDS_FOR_ALL_SUBSETS = 2;
 
 const coverMinutes = (bed: Greenhouse['beds'][number], areaM2: number): number => bed.coverMinutes ?? COVER_MINUTES + COVER_MINUTES_PER_M2 * areaM2;
 
-function subsets<T>(items: readonly T[]): readonly (readonly T[])[] {
-  if (items.length > MOST_BEDS_FOR_ALL_SUBSETS) return [[], ...items.map((item) => [item]), items];
-  return items.reduce<T[][]>((sets, item) => [...sets, ...sets.map((set) => [...set, item])], [[]]);
+/** Sets of beds to cover, none first. `byRisk` are the beds that can be covered, most to lose first. */
+export function coverSets(byRisk: readonly string[]): readonly (readonly string[])[] {
+  if (byRisk.length > MOST_BEDS_FOR_ALL_SUBSETS) return [[], ...byRisk.map((_, i) => byRisk.slice(0, i + 1))];
+  return byRisk.reduce<string[][]>((sets, bed) => [...sets, ...sets.map((set) => [...set, bed])], [[]]);
 }
+
+/** Beds with a cover that does not lie on them yet. */
+export const coverableBeds = (greenhouse: Greenhouse, house: House, standing: Controls): readonly string[] =>
+  greenhouse.beds.filter((bed, column) => bed.cover && !standing.coverOn[column] && house.columns[column]!.rowCover).map(({ name }) => name);
 
 /** A flame is never advised before its safety words have been read. */
 export function heaterMayBeAdvised(greenhouse: Greenhouse): boolean {
@@ -57,38 +62,46 @@ export function heaterMayBeAdvised(greenhouse: Greenhouse): boolean {
   return HEATER_KINDS[heater.kind].combustion === 'none' || heater.safetyRead;
 }
 
+export type HeaterSetting = { readonly setK: number | null };
+
+/** Settings that are worth trying with the heater that is there; none when it may not be advised. */
+export function heaterSettings(greenhouse: Greenhouse): readonly HeaterSetting[] {
+  if (!heaterMayBeAdvised(greenhouse)) return [];
+  return greenhouse.heater!.thermostat ? SETTINGS_C.map((setC) => ({ setK: celsiusToKelvin(setC) })) : [{ setK: null }];
+}
+
 /**
- * All combinations of covers and heat that the grower owns and that are not in use yet.
- * Units: epoch seconds, minutes, money.
- * Valid: a checked greenhouse and its house.
- * Outside: not applicable.
+ * One combination of covers and heat, with its work and its deadline.
+ * Units: epoch seconds, minutes, money, K.
+ * Valid: beds of the house; a heater setting from heaterSettings.
+ * Outside: beds that the house does not have are ignored.
  * Source: decision rule of this project.
  */
-export function physicalPlans(greenhouse: Greenhouse, house: House, standing: Controls, times: PlanTimes): readonly PhysicalPlan[] {
-  const coverable = greenhouse.beds.map((bed, column) => ({ bed, column })).filter(({ bed, column }) => bed.cover && !standing.coverOn[column] && house.columns[column]!.rowCover);
-  const settings: ({ setK: number | null } | null)[] = heaterMayBeAdvised(greenhouse) ? [null, ...(greenhouse.heater!.thermostat ? SETTINGS_C.map((setC) => ({ setK: celsiusToKelvin(setC) })) : [{ setK: null }])] : [null];
+export function physicalPlan(parts: { coveredBeds: readonly string[]; heater: HeaterSetting | null }, context: { greenhouse: Greenhouse; house: House; times: PlanTimes }): PhysicalPlan {
+  const { coveredBeds, heater } = parts;
+  const { greenhouse, house, times } = context;
   const coverFromS = Math.max(times.nowS, Math.min(times.duskS - COVER_BEFORE_DUSK_S, times.sunsetS));
-  const heaterFromS = Math.max(times.nowS, times.sunsetS);
-  return subsets(coverable).flatMap((covered) =>
-    settings.map((heater): PhysicalPlan => {
-      const names = covered.map(({ bed }) => bed.name);
-      const handMinutes = covered.reduce((sum, { bed, column }) => sum + coverMinutes(bed, house.columns[column]!.areaM2), 0);
-      const parts = [...names.map((name) => `cover ${name}`), ...(heater ? [heater.setK === null ? 'heater full' : `heater ${Math.round(heater.setK - celsiusToKelvin(0))}`] : [])];
-      return {
-        id: parts.length === 0 ? NOTHING_ID : parts.join(' + '),
-        coveredBeds: names,
-        heater,
-        choices: {
-          covers: new Map(names.map((name) => [name, coverFromS])),
-          ventsShutS: times.ventsShutS,
-          heater: heater ? { setK: heater.setK, fromS: heaterFromS, untilS: times.sunriseS + MORNING_AFTER_SUNRISE_S } : null,
-        },
-        minutes: handMinutes + (heater ? HEATER_MINUTES : 0),
-        deadlineS: names.length > 0 ? Math.min(times.duskS, times.bedtimeS) : heater ? times.bedtimeS : null,
-        combustion: heater !== null && HEATER_KINDS[greenhouse.heater!.kind].combustion !== 'none',
-        sideCost: names.length * COVER_SIDE_COST,
-        reliability: heater ? HEATER_RELIABILITY : 1,
-      };
-    }),
-  );
+  const handMinutes = greenhouse.beds.reduce((sum, bed, column) => (coveredBeds.includes(bed.name) ? sum + coverMinutes(bed, house.columns[column]!.areaM2) : sum), 0);
+  return {
+    id: planId(parts),
+    coveredBeds,
+    heater,
+    choices: {
+      covers: new Map(coveredBeds.map((name) => [name, coverFromS])),
+      ventsShutS: times.ventsShutS,
+      heater: heater ? { setK: heater.setK, fromS: Math.max(times.nowS, times.sunsetS), untilS: times.sunriseS + MORNING_AFTER_SUNRISE_S } : null,
+    },
+    minutes: handMinutes + (heater ? HEATER_MINUTES : 0),
+    deadlineS: coveredBeds.length > 0 ? Math.min(times.duskS, times.bedtimeS) : heater ? times.bedtimeS : null,
+    combustion: heater !== null && HEATER_KINDS[greenhouse.heater!.kind].combustion !== 'none',
+    sideCost: coveredBeds.length * COVER_SIDE_COST,
+    reliability: heater ? HEATER_RELIABILITY : 1,
+  };
+}
+
+/** The same covers and heat have the same name, in whatever order they were put together. */
+export function planId({ coveredBeds, heater }: { coveredBeds: readonly string[]; heater: HeaterSetting | null }): string {
+  const covers = [...coveredBeds].sort().map((name) => `cover ${name}`);
+  const heat = heater ? [heater.setK === null ? 'heater full' : `heater ${Math.round(kelvinToCelsius(heater.setK))}`] : [];
+  return covers.length + heat.length === 0 ? NOTHING_ID : [...covers, ...heat].join(' + ');
 }

@@ -1,4 +1,3 @@
-import { HEATER_KINDS } from '../data/heater-kinds.js';
 import type { Greenhouse } from '../greenhouse/greenhouse.js';
 import type { House } from '../greenhouse/house.js';
 import { toHouse } from '../greenhouse/to-house.js';
@@ -6,20 +5,17 @@ import type { ControlPlan, Controls } from '../night/controls.js';
 import { eveningState, type EveningState } from '../night/evening-state.js';
 import { forcingFor, STEP_S, type Forcing } from '../night/forcing.js';
 import { nightSpan, type NightSpan } from '../night/night-span.js';
-import { runNight } from '../night/night-run.js';
-import { forecastDoubt, weatherScenarios, type ForecastDoubt, type WeatherScenario } from '../night/scenarios.js';
+import { forecastDoubt, weatherScenarios, type ForecastDoubt } from '../night/scenarios.js';
 import type { GroundOutside, WeatherHours } from '../night/weather.js';
 import { nextCivilDuskS } from '../sun/rise-and-set.js';
 import { SECONDS_PER_HOUR } from '../units.js';
-import type { PlannedAction } from './action.js';
-import { NOTHING_ID, physicalPlans, type PhysicalPlan, type PlanTimes } from './candidates.js';
+import { NOTHING_ID, type PlanTimes } from './candidates.js';
 import { choose, revise, type Choice } from './choose.js';
-import { controlsOfChoices, standingControls } from './controls-of-choices.js';
+import { standingControls } from './controls-of-choices.js';
 import { cropsAtStake, type CropAtStake } from './crops-at-stake.js';
-import { lossWeightFor, type Candidate } from './expected-loss.js';
-import { harvestOffers, type HarvestOffer } from './harvest.js';
+import { lossWeightFor } from './expected-loss.js';
 import { morningPlan, type MorningAction } from './morning.js';
-import { planOutlook, residualFor, type PlanOutlook } from './outlook.js';
+import { pricePlans, type PricedPlan, type PricingContext } from './price-plans.js';
 import { ventsShutS } from './vents-time.js';
 
 export interface EveningInput {
@@ -32,23 +28,10 @@ export interface EveningInput {
   readonly weatherAgeS: number;
   /** What was covered, shut and lit in the past fortnight; as the file says when nothing else is known. */
   readonly pastControls?: ControlPlan;
-  /** Beds covered and heater set already tonight, by the grower's own word. */
   /** The plan that was sent for this night before: it is kept unless a change is worth a second message. */
   readonly issuedPlanId?: string;
+  /** Beds covered and heater set already tonight, by the grower's own word. */
   readonly doneTonight?: { readonly coveredBeds: readonly string[]; readonly heaterSetK: number | null };
-}
-
-/** One plan with all that is expected of it. */
-export interface PricedPlan {
-  readonly id: string;
-  readonly actions: readonly PlannedAction[];
-  readonly minutes: number;
-  readonly cashCost: number;
-  readonly expectedLoss: number;
-  readonly outlook: PlanOutlook;
-  readonly fuel: { readonly units: number; readonly energyJ: number; readonly runS: number; readonly needsPrice: boolean } | null;
-  readonly harvested: readonly number[];
-  readonly coveredBeds: readonly string[];
 }
 
 export interface EveningPlan {
@@ -93,9 +76,8 @@ export function planEvening(input: EveningInput): EveningPlan {
   const forcings = scenarios.map(({ departure }) => forcingFor(house, weather, span, departure));
   const crops = cropsAtStake(greenhouse, evening);
   const times = planTimes(input, { house, night, evening, standing, central: forcings[0]! });
-  const physical = physicalPlans(greenhouse, house, standing, times);
   const context: PricingContext = { greenhouse, house, standing, evening, crops, scenarios, forcings, nightEndS, times };
-  const priced = physical.flatMap((plan) => pricePlan(plan, context));
+  const priced = pricePlans(context);
   const stakes = {
     worth: crops.map(({ worth }) => worth),
     meanDamage: new Map(priced.map(({ plan, damage }) => [plan.id, damage])),
@@ -146,83 +128,4 @@ function planTimes(input: EveningInput, state: { house: House; night: NightSpan;
   const duskS = night.isRunning ? night.sunsetS : Math.min(nextCivilDuskS(night.sunsetS, input.greenhouse.place) ?? night.sunsetS, night.sunriseS);
   const times = { nowS: input.nowS, duskS, bedtimeS: input.bedtimeS, sunsetS: night.sunsetS, sunriseS: night.sunriseS };
   return { ...times, ventsShutS: state.house.vents ? ventsShutS(state, times) : null };
-}
-
-interface PricingContext {
-  readonly greenhouse: Greenhouse;
-  readonly house: House;
-  readonly standing: Controls;
-  readonly evening: EveningState;
-  readonly crops: readonly CropAtStake[];
-  readonly scenarios: readonly WeatherScenario[];
-  readonly forcings: readonly Forcing[];
-  readonly nightEndS: number;
-  readonly times: PlanTimes;
-}
-
-interface Priced {
-  readonly plan: Omit<PricedPlan, 'expectedLoss'>;
-  readonly candidate: Candidate;
-  readonly damage: readonly number[];
-}
-
-/** A physical plan as it is, and with early picking where that pays: picking changes no temperature, so both share the runs. */
-function pricePlan(physical: PhysicalPlan, context: PricingContext): readonly Priced[] {
-  const { greenhouse, house, standing, evening, scenarios } = context;
-  const controls = controlsOfChoices(house, standing, physical.choices);
-  const runs = context.forcings.map((forcing) => runNight(evening, forcing, controls));
-  const outlook = planOutlook(runs, scenarios, context.crops, { residual: residualFor(evening.warmUpHours), nightEndS: context.nightEndS, coveredBeds: coveredUnder(physical, context) });
-  const offers = context.times.nowS >= context.times.duskS ? [] : harvestOffers(outlook.crops, { hourWorth: greenhouse.grower.hourWorth, lossWeight: lossWeightFor(greenhouse.grower.careful) });
-  const plain = pricedWith(physical, outlook, [], context);
-  return offers.length === 0 ? [plain] : [plain, pricedWith(physical, outlook, offers, context)];
-}
-
-/** Beds under a cover in a plan: those covered already and those that it covers. */
-const coveredUnder = (physical: PhysicalPlan, { house, standing }: PricingContext): readonly string[] =>
-  house.columns.filter((column, c) => standing.coverOn[c] || physical.coveredBeds.includes(column.name)).map(({ name }) => name);
-
-function pricedWith(physical: PhysicalPlan, outlook: PlanOutlook, offers: readonly HarvestOffer[], context: PricingContext): Priced {
-  const { greenhouse, times } = context;
-  const id = offers.length === 0 ? physical.id : `${physical.id === NOTHING_ID ? '' : `${physical.id} + `}harvest`;
-  const fuel = physical.heater ? fuelOf(greenhouse, outlook) : null;
-  const cashCost = fuel && greenhouse.heater ? fuel.units * (greenhouse.heater.price ?? HEATER_KINDS[greenhouse.heater.kind].defaultPricePerUnit) : 0;
-  const minutes = physical.minutes + offers.reduce((sum, offer) => sum + offer.minutes, 0);
-  const harvested = offers.map(({ cropIndex }) => cropIndex);
-  const candidate: Candidate = {
-    id,
-    cashCost,
-    minutes,
-    hassle: 1,
-    sideCost: physical.sideCost + offers.reduce((sum, offer) => sum + offer.sideCost, 0),
-    reliability: physical.reliability,
-    fallbackId: physical.heater ? coverOnlyId(physical) : id,
-    deadlineS: offers.length > 0 ? Math.min(times.duskS, times.bedtimeS) : physical.deadlineS,
-    combustion: physical.combustion,
-    reversible: harvested.length === 0,
-    done: false,
-  };
-  return {
-    plan: { id, actions: actionsOf(physical, context, offers), minutes, cashCost, outlook, fuel, harvested, coveredBeds: physical.coveredBeds },
-    candidate,
-    damage: outlook.crops.map(({ expectedDamage }, k) => (harvested.includes(k) ? 0 : expectedDamage)),
-  };
-}
-
-/** What is left of a plan when its heater fails. */
-const coverOnlyId = (plan: PhysicalPlan): string => (plan.coveredBeds.length === 0 ? NOTHING_ID : plan.coveredBeds.map((name) => `cover ${name}`).join(' + '));
-
-function fuelOf(greenhouse: Greenhouse, outlook: PlanOutlook): NonNullable<PricedPlan['fuel']> {
-  const kind = HEATER_KINDS[greenhouse.heater!.kind];
-  const energyJ = outlook.meanHeaterJ / kind.deliveredShare;
-  return { units: energyJ / kind.energyPerUnitJ, energyJ, runS: outlook.meanHeaterRunS, needsPrice: greenhouse.heater!.price === undefined };
-}
-
-function actionsOf(plan: PhysicalPlan, { crops, times }: PricingContext, offers: readonly HarvestOffer[]): readonly PlannedAction[] {
-  const byS = Math.min(times.duskS, times.bedtimeS);
-  return [
-    ...((plan.id !== NOTHING_ID || offers.length > 0) && times.ventsShutS !== null && times.ventsShutS > times.nowS ? [{ action: 'vents', target: 'shut', byS: times.ventsShutS } as const] : []),
-    ...offers.map(({ cropIndex }): PlannedAction => ({ action: 'harvest', target: crops[cropIndex]!.bed, crop: crops[cropIndex]!.match.row.id, byS })),
-    ...plan.coveredBeds.map((target): PlannedAction => ({ action: 'cover', target, byS })),
-    ...(plan.choices.heater ? [{ action: 'heater', setK: plan.choices.heater.setK, fromS: plan.choices.heater.fromS, untilS: plan.choices.heater.untilS } as const] : []),
-  ];
 }
