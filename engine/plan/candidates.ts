@@ -45,13 +45,13 @@ const MOST_BEDS_FOR_ALL_SUBSETS = 2;
 
 const coverMinutes = (bed: Greenhouse['beds'][number], areaM2: number): number => bed.coverMinutes ?? COVER_MINUTES + COVER_MINUTES_PER_M2 * areaM2;
 
-/** Sets of beds to cover, none first. `byRisk` are the beds that can be covered, most to lose first. */
+/** Sets of beds to cover, none first. `byRisk` are the beds that can be covered, most to lose first. Units: names. Valid: any number of beds. Outside: not applicable. Source: decision rule of this project. */
 export function coverSets(byRisk: readonly string[]): readonly (readonly string[])[] {
   if (byRisk.length > MOST_BEDS_FOR_ALL_SUBSETS) return [[], ...byRisk.map((_, i) => byRisk.slice(0, i + 1))];
   return byRisk.reduce<string[][]>((sets, bed) => [...sets, ...sets.map((set) => [...set, bed])], [[]]);
 }
 
-/** Beds with a cover that does not lie on them yet. */
+/** Beds with a cover that does not lie on them yet. Units: names. Valid: a greenhouse and its own house. Outside: not applicable. Source: definition. */
 export const coverableBeds = (greenhouse: Greenhouse, house: House, standing: Controls): readonly string[] =>
   greenhouse.beds.filter((bed, column) => bed.cover && !standing.coverOn[column] && house.columns[column]!.rowCover).map(({ name }) => name);
 
@@ -64,7 +64,7 @@ export function heaterMayBeAdvised(greenhouse: Greenhouse): boolean {
 
 export type HeaterSetting = { readonly setK: number | null };
 
-/** Settings that are worth trying with the heater that is there; none when it may not be advised. */
+/** Settings that are worth trying with the heater that is there; none when it may not be advised. Units: K. Valid: a checked greenhouse. Outside: not applicable. Source: decision rule of this project. */
 export function heaterSettings(greenhouse: Greenhouse): readonly HeaterSetting[] {
   if (!heaterMayBeAdvised(greenhouse)) return [];
   return greenhouse.heater!.thermostat ? SETTINGS_C.map((setC) => ({ setK: celsiusToKelvin(setC) })) : [{ setK: null }];
@@ -99,7 +99,7 @@ export function physicalPlan(parts: { coveredBeds: readonly string[]; heater: He
   };
 }
 
-/** The same covers and heat have the same name, in whatever order they were put together. */
+/** The same covers and heat have the same name, in whatever order they were put together. Units: K. Valid: any. Outside: not applicable. Source: definition. */
 export function planId({ coveredBeds, heater }: { coveredBeds: readonly string[]; heater: HeaterSetting | null }): string {
   const covers = [...coveredBeds].sort().map((name) => `cover ${name}`);
   const heat = heater ? [heater.setK === null ? 'heater full' : `heater ${Math.round(kelvinToCelsius(heater.setK))}`] : [];
