@@ -4,7 +4,7 @@ import type { HeatStore } from '../network/enthalpy.js';
 import { steadyConductor, type Conductor, type NetworkNode } from '../network/network.js';
 
 /** Thickness of the soil layers from the surface down (m): fine where a night acts, coarse where a season does. */
-export const SOIL_LAYERS_M = [0.01, 0.02, 0.04, 0.08, 0.15, 0.3, 0.5] as const;
+export const SOIL_LAYERS_M = [0.005, 0.01, 0.02, 0.04, 0.08, 0.15, 0.3, 0.5] as const;
 /** Depth at which the temperature is given for the fortnight (m). */
 export const DEEP_SOIL_DEPTH_M = 1.5;
 /** Soil water freezes between 0 and -1 degrees C (range given with the apparent heat capacity method, from memory). */
@@ -21,6 +21,17 @@ const ICE_TO_WATER_CAPACITY = 1.88 / 4.18;
  */
 export function layerDepthM(layer: number): number {
   return SOIL_LAYERS_M.slice(0, layer).reduce((sum, thickness) => sum + thickness, 0) + SOIL_LAYERS_M[layer]! / 2;
+}
+
+/**
+ * The layer whose middle is nearest to a depth.
+ * Units: m in; index of the layer out.
+ * Valid: 0 to 1.1 m.
+ * Outside: the nearest layer.
+ * Source: definition.
+ */
+export function layerNearest(depthM: number): number {
+  return SOIL_LAYERS_M.reduce((nearest, _, layer) => (Math.abs(layerDepthM(layer) - depthM) < Math.abs(layerDepthM(nearest) - depthM) ? layer : nearest), 0);
 }
 
 /**

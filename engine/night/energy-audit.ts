@@ -83,7 +83,7 @@ function coverAndAirFlows(model: HouseModel, tempsK: Float64Array, flow: Flow): 
 }
 
 /** Layers of soil that the ground outside reaches, each with a third of the edge's conductance. */
-const EDGE_LAYERS = [2, 3, 4] as const;
+const EDGE_LAYERS = [3, 4, 5] as const;
 
 function floorFlows(model: HouseModel, tempsK: Float64Array, flow: Flow): void {
   const { house, conditions, air, outside, deep } = model;

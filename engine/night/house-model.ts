@@ -2,7 +2,7 @@ import { DRY_AIR_HEAT_CAPACITY_J_PER_KGK, WATER_HEAT_CAPACITY_J_PER_KGK } from '
 import { FILM_GAP_W_PER_M2K, naturalConvectionWPerM2K, outsideConvectionWPerM2K, STABLE_W_PER_M2K43, UNSTABLE_W_PER_M2K43 } from '../cover/convection.js';
 import { planeIndex, type PlaneIndex } from '../cover/longwave-exchange.js';
 import type { House } from '../greenhouse/house.js';
-import { SOIL_LAYERS_M, soilColumn } from '../ground/soil-column.js';
+import { layerNearest, SOIL_LAYERS_M, soilColumn } from '../ground/soil-column.js';
 import { DRUM_SHARES, waterStore } from '../mass/water-drum.js';
 import { MASSLESS, sensibleStore } from '../network/enthalpy.js';
 import { createNetwork, steadyConductor, type Conductor, type Network, type NetworkNode, type Radiator } from '../network/network.js';
@@ -15,6 +15,8 @@ const SOIL_ROUGHNESS = 1.4;
 const LEAST_SOIL_TO_AIR_W_PER_M2K = 1;
 /** Row cover to the air on either side (prior of this project). */
 export const ROW_COVER_TO_AIR_W_PER_M2K = 3;
+/** Depths at which the edge strip loses heat to the ground outside (5 to 30 cm; prior of this project). */
+const EDGE_DEPTHS_M = [0.05, 0.11, 0.23] as const;
 /** Plants of a bed without its cover stand in the house air. */
 const UNCOVERED_EXCHANGE_W_PER_M2K = 30;
 /** Height of the air under a row cover on low hoops. */
@@ -144,7 +146,7 @@ export function buildHouseModel(house: House): HouseModel {
     nodes.push(...soil.nodes);
     conductors.push(...soil.conductors);
     const deepest = nodes.length - 1;
-    if (column.edgeConductanceWPerK > 0) for (const layer of [2, 3, 4]) conductors.push(steadyConductor(surface + layer, outside, column.edgeConductanceWPerK / 3));
+    if (column.edgeConductanceWPerK > 0) for (const depthM of EDGE_DEPTHS_M) conductors.push(steadyConductor(surface + layerNearest(depthM), outside, column.edgeConductanceWPerK / EDGE_DEPTHS_M.length));
     if (!column.rowCover) {
       conductors.push({ a: surface, b: air, dependsOnTemps: true, conductanceWPerK: (soilK, airK) => column.areaM2 * soilToAirWPerM2K(soilK, airK) });
       return { surface, deepest, rowCover: -1, underCoverAir: -1 };

@@ -1,4 +1,5 @@
 import { STEFAN_BOLTZMANN_W_PER_M2K4 } from '../constants.js';
+import { layerNearest } from '../ground/soil-column.js';
 import type { HouseRunner, StepRecord } from './house-run.js';
 import { LEAF_H_IN_HOUSE_W_PER_M2K, LEAF_H_UNDER_COVER_W_PER_M2K, leafTempK } from './leaf.js';
 
@@ -22,8 +23,9 @@ export function placesOf({ model }: HouseRunner): readonly PlaceKey[] {
   ];
 }
 
-/** Soil layer that a grower's soil thermometer or a root sits in: 8 to 15 cm down, the fourth layer. */
-const ROOT_LAYER = 3;
+/** Depth at which a grower's soil thermometer or a root sits. */
+const ROOT_DEPTH_M = 0.11;
+const ROOT_LAYER = layerNearest(ROOT_DEPTH_M);
 
 /**
  * Temperature of one place after a step.
