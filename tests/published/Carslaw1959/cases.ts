@@ -69,8 +69,8 @@ export const tables: readonly PublishedTable[] = [
     rows: ([[0.01, -4.569], [0.02, -4.14], [0.05, -2.87], [0.1, -0.89], [0.2, 2.201], [0.5, 4.931]] as const).map(([depthM, expected]) => ({ name: `${100 * depthM} cm`, expected, model: () => kelvinToCelsius(stepProfile().atDepthK(depthM)) })),
   },
   {
-    source, title: 'convective surface: 8 °C soil under air of -2 °C', unit: '°C', tolerance: 0.2, toleranceReason: '5 % of the change; after 1 h 0.25 K (2.5 % of the step of 10 K): the surface node lies 5 mm deep',
-    rows: [convective(5, 1, 6.011, 0.25), convective(5, 6, 4.085, 0.19), convective(5, 14, 2.942, 0.25), convective(10, 1, 4.593, 0.25), convective(10, 6, 2.2, 0.29), convective(10, 14, 1.104, 0.34)],
+    source, title: 'convective surface: 8 °C soil under air of -2 °C', unit: '°C', tolerance: 0.2, toleranceReason: '5 % of the change',
+    rows: [convective(5, 1, 6.011, 0.1), convective(5, 6, 4.085, 0.19), convective(5, 14, 2.942, 0.25), convective(10, 1, 4.593, 0.17), convective(10, 6, 2.2, 0.29), convective(10, 14, 1.104, 0.34)],
   },
   {
     source, title: 'surface held: flux after a step of -10 K', unit: 'W/m2', tolerance: 0.05, relative: true, toleranceReason: FIVE_PERCENT,
