@@ -1,0 +1,66 @@
+import type { CropRow } from '../../crops/crop-row.js';
+import { fromMemory, published, secondary } from './sources.js';
+
+/** Onions and their kin. Values in °C as printed. */
+export const ALLIUMS = [
+  {
+    id: 'onion', commonName: 'Onion (overwintering plants)', botanicalName: 'Allium cepa',
+    aliases: ['onion', 'onions', 'bulb onion', 'walla walla', 'onoin', 'winter onion', 'onion plants'],
+    hardinessClass: 'hardy', hardening: 'slow', harvestEarly: false,
+    hardened: { damage: published(-4.0, 'PMC10202904'), kill: fromMemory(-15.0, 'DawlingRecalled') },
+    soft: { damage: secondary(-1.0, 'TexasAM-ColdTolerance'), kill: fromMemory(-6.7, 'ProjectEstimate') },
+    chill: null, refersTo: 'leaves; bulb is hardier', durationMin: null,
+    coverNote: 'Leaves flatten and may die; bulb and growing point usually survive. Handle nothing while frozen.',
+    note: 'bulbs frozen up to 12 days at -4 C recovered, at -11 C were injured (Palta et al. 1977)',
+  },
+  {
+    id: 'scallion', commonName: 'Scallion / bunching onion', botanicalName: 'Allium fistulosum / A. cepa',
+    aliases: ['scallion', 'scallions', 'green onion', 'green onions', 'bunching onion', 'spring onion', 'welsh onion'],
+    hardinessClass: 'hardy', hardening: 'slow', harvestEarly: false,
+    hardened: { damage: secondary(-3.9, 'DawlingBezilla2016'), kill: fromMemory(-17.8, 'DawlingRecalled') },
+    soft: { damage: fromMemory(-2.2, 'ProjectEstimate'), kill: fromMemory(-6.7, 'ProjectEstimate') },
+    chill: null, refersTo: 'air at plant level (under any cover)', durationMin: null,
+    coverNote: 'Variety matters: soft types die at 25 F, winter-hardy types stand near 0 F.',
+    note: null,
+  },
+  {
+    id: 'leek_summer', commonName: 'Leek (summer/fall types)', botanicalName: 'Allium porrum',
+    aliases: ['leek', 'leeks', 'summer leek', 'king richard', 'lincoln leek', 'leaks'],
+    hardinessClass: 'hardy', hardening: 'slow', harvestEarly: false,
+    hardened: { damage: fromMemory(-6.7, 'ProjectEstimate'), kill: fromMemory(-11.1, 'DawlingRecalled') },
+    soft: { damage: fromMemory(-2.8, 'ProjectEstimate'), kill: fromMemory(-6.7, 'ProjectEstimate') },
+    chill: null, refersTo: 'air at plant level (under any cover)', durationMin: null,
+    coverNote: 'Dig before the soil freezes; thaw before trimming.',
+    note: null,
+  },
+  {
+    id: 'leek_winter', commonName: 'Leek (winter blue-green types)', botanicalName: 'Allium porrum',
+    aliases: ['winter leek', 'bandit leek', 'alaska leek', 'blue leek'],
+    hardinessClass: 'very hardy', hardening: 'slow', harvestEarly: false,
+    hardened: { damage: fromMemory(-9.4, 'ProjectEstimate'), kill: fromMemory(-17.8, 'DawlingRecalled') },
+    soft: { damage: fromMemory(-2.8, 'ProjectEstimate'), kill: fromMemory(-6.7, 'ProjectEstimate') },
+    chill: null, refersTo: 'air at plant level (under any cover)', durationMin: null,
+    coverNote: 'Overwinters with mulch or one cover.',
+    note: null,
+  },
+  {
+    id: 'garlic', commonName: 'Garlic', botanicalName: 'Allium sativum',
+    aliases: ['garlic', 'garlics', 'hardneck garlic', 'softneck garlic', 'green garlic', 'garlick'],
+    hardinessClass: 'very hardy', hardening: 'slow', harvestEarly: false,
+    hardened: { damage: fromMemory(-9.4, 'ProjectEstimate'), kill: fromMemory(-17.8, 'DawlingRecalled') },
+    soft: { damage: fromMemory(-4.0, 'ProjectEstimate'), kill: fromMemory(-9.4, 'ProjectEstimate') },
+    chill: null, refersTo: 'tops; cloves in soil are hardier', durationMin: null,
+    coverNote: 'No cover needed for survival; tops may tip-burn.',
+    note: null,
+  },
+  {
+    id: 'chives', commonName: 'Chives', botanicalName: 'Allium schoenoprasum',
+    aliases: ['chive', 'chives', 'garlic chives'],
+    hardinessClass: 'very hardy', hardening: 'slow', harvestEarly: false,
+    hardened: { damage: fromMemory(-5.0, 'ProjectEstimate'), kill: fromMemory(-17.8, 'DawlingRecalled') },
+    soft: { damage: fromMemory(-3.0, 'ProjectEstimate'), kill: fromMemory(-9.4, 'ProjectEstimate') },
+    chill: null, refersTo: 'tops; crown hardier', durationMin: null,
+    coverNote: 'Dies back and returns.',
+    note: null,
+  },
+] as const satisfies readonly CropRow[];

@@ -1,0 +1,66 @@
+import type { CropRow } from '../../crops/crop-row.js';
+import { fromMemory, published, secondary } from './sources.js';
+
+/** Peas and beans. Flowers and pods are rows of their own: they are lost several degrees warmer than the plants. Values in °C as printed. */
+export const LEGUMES = [
+  {
+    id: 'pea', commonName: 'Pea (vegetative plants)', botanicalName: 'Pisum sativum',
+    aliases: ['pea', 'peas', 'garden pea', 'snap pea', 'snow pea', 'shelling pea', 'sugar snap', 'pea shoots'],
+    hardinessClass: 'hardy', hardening: 'fast', harvestEarly: false,
+    hardened: { damage: published(-3.9, 'KState-FieldPeas'), kill: secondary(-5.1, 'MeyerBadaruddin2001') },
+    soft: { damage: published(-2.0, 'PMC10202904'), kill: published(-4.0, 'PMC10202904') },
+    chill: null, refersTo: 'seedlings and vines', durationMin: null,
+    coverNote: 'Regrows from buds below soil if killed before about 7 nodes. Cover below -3 C.',
+    note: 'hardened kill mirrored about LT50 -4.5 of vernalised seedlings',
+  },
+  {
+    id: 'pea_bloom', commonName: 'Pea flowers and young pods', botanicalName: 'Pisum sativum',
+    aliases: ['pea flowers', 'pea blossom', 'pea pods'],
+    hardinessClass: 'half-hardy', hardening: 'none', harvestEarly: true,
+    hardened: { damage: fromMemory(-1.0, 'ProjectEstimate'), kill: fromMemory(-3.0, 'ProjectEstimate') },
+    soft: null,
+    chill: null, refersTo: 'flowers and pods', durationMin: null,
+    coverNote: 'Flowers and pods are lost several degrees warmer than vines.',
+    note: null,
+  },
+  {
+    id: 'pea_winter', commonName: 'Winter pea (Austrian)', botanicalName: 'Pisum sativum',
+    aliases: ['austrian winter pea', 'winter pea', 'field pea'],
+    hardinessClass: 'very hardy', hardening: 'fast', harvestEarly: false,
+    hardened: { damage: fromMemory(-9.4, 'ProjectEstimate'), kill: fromMemory(-23.3, 'DawlingRecalled') },
+    soft: { damage: fromMemory(-3.0, 'ProjectEstimate'), kill: fromMemory(-6.0, 'ProjectEstimate') },
+    chill: null, refersTo: 'air at plant level (under any cover)', durationMin: null,
+    coverNote: 'Cover-crop type.',
+    note: null,
+  },
+  {
+    id: 'fava', commonName: 'Fava / broad bean', botanicalName: 'Vicia faba',
+    aliases: ['fava', 'fava bean', 'fava beans', 'broad bean', 'broad beans', 'faba', 'faba bean', 'horse bean'],
+    hardinessClass: 'hardy', hardening: 'fast', harvestEarly: false,
+    hardened: { damage: published(-7.0, 'PMC10202904'), kill: fromMemory(-11.1, 'DawlingRecalled') },
+    soft: { damage: fromMemory(-2.8, 'ProjectEstimate'), kill: fromMemory(-3.9, 'ProjectEstimate') },
+    chill: null, refersTo: 'air at plant level (under any cover)', durationMin: null,
+    coverNote: 'Droops black-green when frozen, often recovers or reshoots from base.',
+    note: 'hardened = winter types; soft = Windsor',
+  },
+  {
+    id: 'fava_pods', commonName: 'Fava pods', botanicalName: 'Vicia faba',
+    aliases: ['fava pods', 'broad bean pods'],
+    hardinessClass: 'half-hardy', hardening: 'none', harvestEarly: true,
+    hardened: { damage: published(-3.0, 'Henriquez2018'), kill: null },
+    soft: null,
+    chill: null, refersTo: 'filling pods, field air temperature', durationMin: 780,
+    coverNote: '13 h at -3 to -6.5 C blackened 8-54 % of seeds.',
+    note: null,
+  },
+  {
+    id: 'bean', commonName: 'Bean, snap/bush/pole', botanicalName: 'Phaseolus vulgaris',
+    aliases: ['bean', 'beans', 'green bean', 'green beans', 'bush bean', 'pole bean', 'snap bean', 'french bean', 'string bean', 'lima bean'],
+    hardinessClass: 'tender', hardening: 'none', harvestEarly: true,
+    hardened: null,
+    soft: { damage: published(0.0, 'PMC10202904'), kill: published(-2.0, 'PMC10202904') },
+    chill: published(7.0, 'JFoodQuality2018'), refersTo: 'air at plant level (under any cover)', durationMin: null,
+    coverNote: 'Cover on any frost; pods below -2 C are unusable.',
+    note: 'vernalised dry-bean seedlings LT50 -3.25 to -3.5 (Meyer & Badaruddin 2001)',
+  },
+] as const satisfies readonly CropRow[];

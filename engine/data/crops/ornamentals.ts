@@ -1,0 +1,66 @@
+import type { CropRow } from '../../crops/crop-row.js';
+import { fromMemory, published, secondary } from './sources.js';
+
+/** Bedding and cut flowers. Values in °C as printed. */
+export const ORNAMENTALS = [
+  {
+    id: 'pansy', commonName: 'Pansy / viola', botanicalName: 'Viola x wittrockiana',
+    aliases: ['pansy', 'pansies', 'viola', 'violas', 'johnny jump up', 'pansey'],
+    hardinessClass: 'very hardy', hardening: 'fast', harvestEarly: false,
+    hardened: { damage: fromMemory(-12.2, 'ProjectEstimate'), kill: published(-19.4, 'Mashhad-Viola') },
+    soft: { damage: fromMemory(-4.0, 'ProjectEstimate'), kill: fromMemory(-8.0, 'ProjectEstimate') },
+    chill: null, refersTo: 'whole plant LT50 (V. gracilis, autumn-hardened)', durationMin: null,
+    coverNote: 'Grey-green and limp when frozen, recovers on thaw; flowers scorch near -4 C. Water before a freeze.',
+    note: null,
+  },
+  {
+    id: 'sweet_william', commonName: 'Sweet William / dianthus', botanicalName: 'Dianthus barbatus',
+    aliases: ['sweet william', 'dianthus', 'pinks'],
+    hardinessClass: 'very hardy', hardening: 'slow', harvestEarly: false,
+    hardened: { damage: published(-18.0, 'Mashhad-Dianthus'), kill: published(-20.3, 'Mashhad-Dianthus') },
+    soft: { damage: fromMemory(-5.0, 'ProjectEstimate'), kill: fromMemory(-9.0, 'ProjectEstimate') },
+    chill: null, refersTo: 'whole plant, autumn-hardened: no loss to -18, LT50 -20.3, all dead at -22', durationMin: null,
+    coverNote: 'No cover needed.',
+    note: null,
+  },
+  {
+    id: 'snapdragon', commonName: 'Snapdragon', botanicalName: 'Antirrhinum majus',
+    aliases: ['snapdragon', 'snapdragons', 'snaps'],
+    hardinessClass: 'half-hardy', hardening: 'fast', harvestEarly: false,
+    hardened: { damage: fromMemory(-5.0, 'ProjectEstimate'), kill: fromMemory(-10.0, 'ProjectEstimate') },
+    soft: { damage: fromMemory(-2.0, 'ProjectEstimate'), kill: fromMemory(-4.0, 'ProjectEstimate') },
+    chill: null, refersTo: 'air at plant level (under any cover)', durationMin: null,
+    coverNote: 'Cover below -4 C.',
+    note: null,
+  },
+  {
+    id: 'ornamental_kale', commonName: 'Ornamental kale/cabbage', botanicalName: 'Brassica oleracea',
+    aliases: ['ornamental kale', 'ornamental cabbage', 'flowering kale'],
+    hardinessClass: 'hardy', hardening: 'fast', harvestEarly: false,
+    hardened: { damage: fromMemory(-6.7, 'ProjectEstimate'), kill: fromMemory(-12.2, 'ProjectEstimate') },
+    soft: { damage: published(-2.2, 'AskExtension2024'), kill: secondary(-5.6, 'TexasAM-ColdTolerance') },
+    chill: null, refersTo: 'air at plant level (under any cover)', durationMin: null,
+    coverNote: 'Colour improves with frost.',
+    note: null,
+  },
+  {
+    id: 'petunia', commonName: 'Petunia / calibrachoa', botanicalName: 'Petunia x hybrida',
+    aliases: ['petunia', 'petunias', 'calibrachoa', 'million bells'],
+    hardinessClass: 'half-hardy', hardening: 'fast', harvestEarly: false,
+    hardened: { damage: fromMemory(-2.0, 'ProjectEstimate'), kill: fromMemory(-4.5, 'ProjectEstimate') },
+    soft: { damage: fromMemory(-1.0, 'ProjectEstimate'), kill: fromMemory(-3.0, 'ProjectEstimate') },
+    chill: null, refersTo: 'air at plant level (under any cover)', durationMin: null,
+    coverNote: 'Cover on frost.',
+    note: null,
+  },
+  {
+    id: 'bedding_tender', commonName: 'Tender bedding plants', botanicalName: '(various)',
+    aliases: ['geranium', 'geraniums', 'impatiens', 'marigold', 'zinnia', 'coleus', 'begonia', 'bedding plants'],
+    hardinessClass: 'tender', hardening: 'none', harvestEarly: false,
+    hardened: null,
+    soft: { damage: fromMemory(0.0, 'ProjectEstimate'), kill: fromMemory(-1.1, 'ProjectEstimate') },
+    chill: fromMemory(7.0, 'ProjectEstimate'), refersTo: 'air at plant level (under any cover)', durationMin: null,
+    coverNote: 'Cover or move on any frost.',
+    note: null,
+  },
+] as const satisfies readonly CropRow[];
