@@ -10,7 +10,7 @@ import { issueAdvisory, type EveningSubject } from './features/evening/issue-adv
 import { createLog } from './log.js';
 import { NoWeatherError, type Clock, type Log, type Store, type WeatherSource } from './ports.js';
 import { openSqliteStore } from './store/sqlite-store.js';
-import { FAREWELL, GREETING, noWeather } from './text/reply-text.js';
+import { FAREWELL, GREETING, noWeather, somethingFailed } from './text/reply-text.js';
 import { zoneOf } from './time-zone.js';
 import { demoSource } from './weather/demo.js';
 import { openMeteoSource } from './weather/open-meteo-source.js';
@@ -55,6 +55,7 @@ async function firstWords(subject: EveningSubject, ports: ConversationPorts): Pr
     return (await issueAdvisory(subject, ports)).advisory.text;
   } catch (error) {
     if (error instanceof NoWeatherError) return noWeather(error.message);
-    throw error;
+    ports.log.error('first advisory failed', { error });
+    return somethingFailed(error instanceof Error ? error.message : String(error));
   }
 }

@@ -1,3 +1,4 @@
+import { SettingError } from '../config/settings.js';
 import type { Clock } from './ports.js';
 
 const FORM = /^(\S+?)(?:\s+x(\d+(?:\.\d+)?))?$/u;
@@ -8,7 +9,7 @@ export const systemClock: Clock = { nowS: () => Math.floor(Date.now() / 1000) };
 export function trialClock(setting: string): Clock {
   const parts = FORM.exec(setting.trim());
   const startMs = parts ? Date.parse(parts[1]!) : NaN;
-  if (!Number.isFinite(startMs)) throw new Error(`DUSKWARD_CLOCK: expected an instant and perhaps a speed, for example "2026-01-14T22:00:00Z x600"; got ${JSON.stringify(setting)}`);
+  if (!Number.isFinite(startMs)) throw new SettingError(`DUSKWARD_CLOCK: expected an instant and perhaps a speed, for example "2026-01-14T22:00:00Z x600"; got ${JSON.stringify(setting)}`);
   const speed = Number(parts![2] ?? 1);
   const begunMs = Date.now();
   return { nowS: () => Math.floor((startMs + (Date.now() - begunMs) * speed) / 1000) };

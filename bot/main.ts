@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { SettingError } from '../config/settings.js';
 import { greenhouse, GREENHOUSE_USAGE } from './commands/greenhouse.js';
 import { InputError } from './commands/read-input.js';
 import { run, RUN_USAGE } from './commands/run.js';
@@ -20,7 +21,7 @@ async function main(words: readonly string[]): Promise<void> {
 }
 
 main(process.argv.slice(2)).catch((error: unknown) => {
-  const expected = error instanceof InputError || error instanceof NoWeatherError || error instanceof StoreError;
+  const expected = error instanceof InputError || error instanceof SettingError || error instanceof NoWeatherError || error instanceof StoreError;
   console.error(expected ? `duskward: ${error.message}` : error);
   process.exitCode = 1;
 });

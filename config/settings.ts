@@ -17,10 +17,15 @@ export const SETTINGS = {
 export type SettingName = keyof typeof SETTINGS;
 export type Settings = Readonly<Record<SettingName, string | null>>;
 
+/** A setting that cannot be used: printed as it is, without a stack. */
+export class SettingError extends Error {
+  override readonly name = 'SettingError';
+}
+
 /** Reads the settings from an environment; empty texts count as not set. */
 export function readSettings(environment: Readonly<Record<string, string | undefined>>): Settings {
   const entries = Object.entries(SETTINGS).map(([name, setting]) => [name, environment[name]?.trim() || setting.default] as const);
   const unknown = Object.keys(environment).filter((name) => name.startsWith('DUSKWARD_') && !(name in SETTINGS));
-  if (unknown.length > 0) throw new Error(`no such setting: ${unknown.join(', ')}; known are ${Object.keys(SETTINGS).join(', ')}`);
+  if (unknown.length > 0) throw new SettingError(`no such setting: ${unknown.join(', ')}; known are ${Object.keys(SETTINGS).join(', ')}`);
   return Object.fromEntries(entries) as Settings;
 }

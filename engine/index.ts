@@ -48,5 +48,5 @@ export type { PlannedAction } from './plan/action.js';
 export { standingControls } from './plan/controls-of-choices.js';
 export type { MorningAction } from './plan/morning.js';
 export type { CropOutlook, PlaceOutlook, Verdict } from './plan/outlook.js';
-export { planEvening, type EveningInput, type EveningPlan } from './plan/plan-evening.js';
+export { planEvening, type DoneTonight, type EveningInput, type EveningPlan } from './plan/plan-evening.js';
 export type { PricedPlan } from './plan/price-plans.js';

@@ -1,5 +1,5 @@
 import { readFile } from 'node:fs/promises';
-import { greenhouseJsonSchema } from '../../engine/index.js';
+import { findCrop, greenhouseJsonSchema } from '../../engine/index.js';
 import { DEMO_GREENHOUSE } from '../app.js';
 import { readOptions } from './options.js';
 import { InputError, readGreenhouse } from './read-input.js';
@@ -16,5 +16,7 @@ export async function greenhouse(words: readonly string[]): Promise<void> {
   if (options.example) return void console.log((await readFile(DEMO_GREENHOUSE, 'utf8')).trimEnd());
   if (options.check === undefined) throw new InputError(`nothing to do\n${GREENHOUSE_USAGE}`);
   const checked = await readGreenhouse(options.check);
+  const unknown = [...new Set(checked.beds.flatMap(({ crops }) => crops).map((entry) => (typeof entry === 'string' ? entry : entry.crop)).filter((name) => findCrop(name) === null))];
   console.log(`${options.check}: right. ${checked.name}: ${checked.size.width} x ${checked.size.length} m, ${checked.layers.length} layer${checked.layers.length > 1 ? 's' : ''} of film, ${checked.beds.length} bed${checked.beds.length === 1 ? '' : 's'}.`);
+  if (unknown.length > 0) console.log(`Not in the crop tables: ${unknown.join(', ')}. Such a crop is judged by its class, half-hardy when none is given: {"crop": "${unknown[0]}", "hardiness": "hardy"}.`);
 }

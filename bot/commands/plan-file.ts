@@ -25,7 +25,10 @@ export async function readPlan(path: string): Promise<readonly ControlChange[]> 
     if (start === undefined && action.action !== 'harvest') throw new InputError(`the plan file ${path}: ${action.action} needs "from" or "by"`);
     const fromS = start === undefined ? 0 : readInstant(start, 'plan time');
     const untilS = action.until === undefined ? Infinity : readInstant(action.until, 'plan time');
-    return (controls, timeS, house) => (timeS < fromS || timeS >= untilS ? controls : changed(action, controls, house));
+    return (controls, timeS, house) => {
+      if (action.target !== undefined && (action.action === 'cover' || action.action === 'uncover') && !house.columns.some(({ kind, name }) => kind === 'bed' && name === action.target)) throw new InputError(`the plan file ${path}: no bed called ${JSON.stringify(action.target)}; the beds are ${house.columns.filter(({ kind }) => kind === 'bed').map(({ name }) => JSON.stringify(name)).join(', ')}`);
+      return timeS < fromS || timeS >= untilS ? controls : changed(action, controls, house);
+    };
   });
 }
 

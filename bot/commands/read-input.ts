@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import { IANAZone } from 'luxon';
 import { checkGreenhouse, type Greenhouse } from '../../engine/index.js';
 
 /** A fault in what the user gave: printed as it is, without a stack. */
@@ -24,6 +25,8 @@ export async function readJson(path: string, what: string): Promise<unknown> {
 export async function readGreenhouse(path: string): Promise<Greenhouse> {
   const check = checkGreenhouse(await readJson(path, 'the greenhouse file'));
   if (!check.ok) throw new InputError(`the greenhouse file ${path} has ${check.faults.length} fault${check.faults.length > 1 ? 's' : ''}:\n${check.faults.map(({ field, message }) => `  ${field}: ${message}`).join('\n')}`);
+  const { timeZone } = check.greenhouse.place;
+  if (timeZone !== undefined && !IANAZone.isValidZone(timeZone)) throw new InputError(`the greenhouse file ${path}: place.timeZone: no such time zone ${JSON.stringify(timeZone)}; for example "America/Toronto"`);
   return check.greenhouse;
 }
 

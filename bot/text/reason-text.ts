@@ -22,7 +22,7 @@ const NOTE_WORDS: Readonly<Record<string, string>> = {
 };
 
 /** One sentence for a reason; null where there is nothing worth saying. */
-export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits }): string | null {
+export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits; cropName: (id: string) => string }): string | null {
   switch (reason.code) {
     case 'counts-on': {
       const parts = [...(reason.coveredBeds.length > 0 ? [`covers on ${list(reason.coveredBeds)}`] : []), ...(reason.heaterOn ? [reason.heaterSetC === null ? 'the heater on' : `the heater at ${temperature(reason.heaterSetC, words.units)}`] : [])];
@@ -43,7 +43,7 @@ export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits
     case 'not-enough-if-colder':
       return `If it falls to ${temperature(reason.outsideLowC, words.units)} outside, ${list(reason.crops)} will be marked all the same.`;
     case 'too-late':
-      return `Too late now for: ${reason.actions.map((action) => missedWork(action, words.units)).join(', ')}.`;
+      return `Too late now for: ${reason.actions.map((action) => missedWork(action, words.units, words.cropName)).join(', ')}.`;
     case 'class-fallback':
       return `I do not know ${reason.asked}: it is judged as a ${reason.hardinessClass} crop. Name its hardiness in the greenhouse file to better that.`;
     case 'not-learned-yet':
@@ -55,18 +55,33 @@ export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits
     case 'stale-weather':
       return `OLD FORECAST: the weather service did not answer (${reason.cause}). This stands on a forecast ${reason.ageHours} h old, and the range is wider for it.`;
     case 'weather-note':
-      return `${NOTE_WORDS[reason.note] ?? reason.note} ${reason.detail}.`;
+      return `${NOTE_WORDS[reason.note] ?? reason.note} ${plainNames(reason.detail)}.`;
     case 'demo-weather':
       return 'INVENTED WEATHER: this is the demo. Nothing in it is a real forecast.';
   }
 }
 
-const missedWork = ({ action, target, setC }: Pick<AdvisoryAction, 'action' | 'target' | 'setC'>, units: TempUnits): string => {
+/** Names of the service's variables in words. */
+const VARIABLE_WORDS: readonly (readonly [RegExp, string])[] = [
+  [/temperature_2m_spread/gu, 'the spread of the air temperature'],
+  [/temperature_2m/gu, 'air temperature'],
+  [/dew_point_2m/gu, 'dew point'],
+  [/relative_humidity_2m/gu, 'humidity'],
+  [/wind_speed_10m/gu, 'wind'],
+  [/cloud_cover/gu, 'cloud'],
+  [/shortwave_radiation|direct_radiation|diffuse_radiation/gu, 'sunlight'],
+  [/surface_pressure/gu, 'air pressure'],
+  [/snowfall/gu, 'snow'],
+  [/soil_temperature_(\d+)cm/gu, 'soil temperature at $1 cm'],
+];
+const plainNames = (text: string): string => VARIABLE_WORDS.reduce((plain, [name, words]) => plain.replace(name, words), text);
+
+const missedWork = ({ action, target, crop, setC }: Pick<AdvisoryAction, 'action' | 'target' | 'crop' | 'setC'>, units: TempUnits, cropName: (id: string) => string): string => {
   switch (action) {
     case 'cover':
       return `covering ${target ?? 'the beds'}`;
     case 'harvest':
-      return `picking in ${target ?? 'the beds'}`;
+      return `picking ${crop === undefined ? '' : `${cropName(crop).toLowerCase()} `}in ${target ?? 'the beds'}`;
     case 'vents':
       return 'shutting the vents early';
     case 'heater':

@@ -81,6 +81,9 @@ export function checkGreenhouse(file: unknown): GreenhouseCheck {
 /** Areas are written to a few digits: this much too much is no contradiction. */
 const ROUNDING_M2 = 0.01;
 
+/** Taller than this for its width is a tower, not a house that this model knows. */
+const MOST_HEIGHT_TO_WIDTH = 1.5;
+
 /** What each field alone cannot know. */
 function contradictions(greenhouse: Greenhouse): GreenhouseFault[] {
   const faults: GreenhouseFault[] = [];
@@ -93,6 +96,7 @@ function contradictions(greenhouse: Greenhouse): GreenhouseFault[] {
   const floorM2 = size.width * size.length;
   const bedM2 = beds.reduce((sum, bed) => sum + (bed.area ?? LEAST_BED_M2), 0);
   if (bedM2 > floorM2 + ROUNDING_M2) faults.push({ field: 'beds', message: `the beds add up to ${bedM2.toFixed(1)} m2, but the floor has ${floorM2.toFixed(1)} m2; for example an area of ${(floorM2 / (beds.length + 1)).toFixed(1)} for each` });
+  if (size.height > MOST_HEIGHT_TO_WIDTH * size.width) faults.push({ field: 'size.height', message: `${size.height} m is too high for a width of ${size.width} m; expected at most ${(MOST_HEIGHT_TO_WIDTH * size.width).toFixed(1)}, for example ${(size.width / 2).toFixed(1)}` });
   if (greenhouse.shape === 'gable' && greenhouse.sideHeight > size.height - 0.1) faults.push({ field: 'sideHeight', message: `the side wall (${greenhouse.sideHeight} m) must be lower than the ridge (${size.height} m), for example ${(size.height * 0.6).toFixed(1)}` });
   if (greenhouse.place.timeZone !== undefined && !/^[A-Za-z_]+(?:\/[A-Za-z0-9_+-]+)*$/u.test(greenhouse.place.timeZone)) faults.push({ field: 'place.timeZone', message: `no such time zone: ${JSON.stringify(greenhouse.place.timeZone)}; for example "America/Toronto"` });
   return faults;

@@ -12,13 +12,11 @@ export interface NightRun {
   /** By place, then step. */
   readonly tempK: readonly Float64Array[];
   readonly heaterJ: number;
-  /** Part of the night's steps with the heater giving heat. */
-  readonly heaterRunS: number;
 }
 
 /**
  * Runs a plan from the evening's state through a forcing.
- * Units: K, J, s.
+ * Units: K, J.
  * Valid: a forcing that begins at the evening's instant.
  * Outside: throws when a step does not settle.
  * Source: network of this project.
@@ -27,13 +25,11 @@ export function runNight(evening: EveningState, forcing: Forcing, controls: Cont
   const places = placesOf(evening.runner);
   const tempK = places.map(() => new Float64Array(forcing.outsideAirTempK.length));
   let heaterJ = 0;
-  let heaterRunS = 0;
   runHouse(evening.runner, evening.state, forcing, controls, (record) => {
     places.forEach((place, p) => (tempK[p]![record.stepIndex] = placeTempK(evening.runner, record, place)));
     heaterJ += record.heaterW * forcing.stepS;
-    if (record.heaterW > 0) heaterRunS += forcing.stepS;
   });
-  return { places, startS: forcing.startS, stepS: forcing.stepS, tempK, heaterJ, heaterRunS };
+  return { places, startS: forcing.startS, stepS: forcing.stepS, tempK, heaterJ };
 }
 
 /** Index of a place in a run; -1 when the house does not have it. */

@@ -56,17 +56,17 @@ export const coverableBeds = (greenhouse: Greenhouse, house: House, standing: Co
   greenhouse.beds.filter((bed, column) => bed.cover && !standing.coverOn[column] && house.columns[column]!.rowCover).map(({ name }) => name);
 
 /** A flame is never advised before its safety words have been read. */
-export function heaterMayBeAdvised(greenhouse: Greenhouse): boolean {
+export function heaterMayBeAdvised(greenhouse: Greenhouse, standing: Controls): boolean {
   const { heater } = greenhouse;
-  if (!heater || heater.on) return false;
+  if (!heater || standing.heaterOn) return false;
   return HEATER_KINDS[heater.kind].combustion === 'none' || heater.safetyRead;
 }
 
 export type HeaterSetting = { readonly setK: number | null };
 
 /** Settings that are worth trying with the heater that is there; none when it may not be advised. Units: K. Valid: a checked greenhouse. Outside: not applicable. Source: decision rule of this project. */
-export function heaterSettings(greenhouse: Greenhouse): readonly HeaterSetting[] {
-  if (!heaterMayBeAdvised(greenhouse)) return [];
+export function heaterSettings(greenhouse: Greenhouse, standing: Controls): readonly HeaterSetting[] {
+  if (!heaterMayBeAdvised(greenhouse, standing)) return [];
   return greenhouse.heater!.thermostat ? SETTINGS_C.map((setC) => ({ setK: celsiusToKelvin(setC) })) : [{ setK: null }];
 }
 
@@ -92,7 +92,8 @@ export function physicalPlan(parts: { coveredBeds: readonly string[]; heater: He
       heater: heater ? { setK: heater.setK, fromS: Math.max(times.nowS, times.sunsetS), untilS: times.sunriseS + MORNING_AFTER_SUNRISE_S } : null,
     },
     minutes: handMinutes + (heater ? HEATER_MINUTES : 0),
-    deadlineS: coveredBeds.length > 0 ? Math.min(times.duskS, times.bedtimeS) : heater ? times.bedtimeS : null,
+    // Whoever asks after bedtime is awake, and a thermostat can still be turned.
+    deadlineS: coveredBeds.length > 0 ? Math.min(times.duskS, times.bedtimeS) : heater && times.nowS <= times.bedtimeS ? times.bedtimeS : null,
     combustion: heater !== null && HEATER_KINDS[greenhouse.heater!.kind].combustion !== 'none',
     sideCost: coveredBeds.length * COVER_SIDE_COST,
     reliability: heater ? HEATER_RELIABILITY : 1,

@@ -9,8 +9,9 @@ export type MorningAction =
   | { readonly action: 'clear-snow'; readonly fromS: number; readonly snowM: number }
   | { readonly action: 'harvest'; readonly target: string; readonly fromS: number };
 
-/** Covered air is back above this, leaves are thawed: then light matters more (from memory: inside above 4 degrees C, or leaves thawed and pliable). */
+/** Covers come off when the air under them and the air of the house are back above these: a good cover stays warm while the house still freezes (from memory: inside above 4 degrees C, leaves thawed and pliable). */
 const UNCOVER_ABOVE_K = ZERO_CELSIUS_K + 1.5;
+const UNCOVER_INSIDE_ABOVE_K = ZERO_CELSIUS_K + 4;
 const THAWED_ABOVE_K = ZERO_CELSIUS_K + 0.5;
 /** New snow that weighs on a film house or shuts out the light (from memory: 5 cm; wet snow weighs sooner). */
 const SNOW_TO_CLEAR_M = 0.05;
@@ -40,7 +41,8 @@ export function morningPlan(input: { run: NightRun; weather: WeatherHours; cover
   if (snowM >= SNOW_TO_CLEAR_M) actions.push({ action: 'clear-snow', fromS: sunriseS, snowM });
   for (const bed of input.coveredBeds) {
     const place = placeIndex(run.places, { place: 'cover', bed });
-    const fromS = place < 0 ? null : firstAboveS(run, place, { afterS: sunriseS, aboveK: UNCOVER_ABOVE_K });
+    const underS = place < 0 ? null : firstAboveS(run, place, { afterS: sunriseS, aboveK: UNCOVER_ABOVE_K });
+    const fromS = underS === null ? null : firstAboveS(run, placeIndex(run.places, { place: 'inside' }), { afterS: underS, aboveK: UNCOVER_INSIDE_ABOVE_K });
     if (fromS !== null) actions.push({ action: 'uncover', target: bed, fromS });
   }
   for (const bed of input.bedsWithCrops) {

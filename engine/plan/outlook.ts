@@ -39,7 +39,6 @@ export interface PlanOutlook {
   /** What each scenario brings, in their order: to say what would change the plan. */
   readonly scenarioLows: readonly { readonly outsideLowK: number; readonly cropLowsK: readonly number[] }[];
   readonly meanHeaterJ: number;
-  readonly meanHeaterRunS: number;
   readonly centralRun: NightRun;
 }
 
@@ -94,17 +93,19 @@ export function placeOfNode(node: CropNode, bed: string, coveredBeds: readonly s
  * Outside: not applicable.
  * Source: member dressing (Raftery2005 idea) with the residual of this project; damage by engine/crops.
  */
-export function planOutlook(runs: readonly NightRun[], scenarios: readonly WeatherScenario[], crops: readonly CropAtStake[], basis: { residual: ResidualError; nightEndS: number; coveredBeds: readonly string[] }): PlanOutlook {
+export function planOutlook(runs: readonly NightRun[], scenarios: readonly WeatherScenario[], crops: readonly CropAtStake[], basis: { residual: ResidualError; nightStartS: number; nightEndS: number; coveredBeds: readonly string[] }): PlanOutlook {
   const central = runs[0]!;
   const weights = scenarios.map(({ weight }) => weight);
-  const nightSteps = Math.max(1, Math.round((basis.nightEndS - central.startS) / central.stepS));
-  const night = (run: NightRun, p: number): Float64Array => run.tempK[p]!.subarray(0, nightSteps);
+  // The hours before sunset are warm, or belong to the night before: the low is taken over the night alone.
+  const firstStep = Math.max(0, Math.floor((basis.nightStartS - central.startS) / central.stepS));
+  const lastStep = Math.max(firstStep + 1, Math.round((basis.nightEndS - central.startS) / central.stepS));
+  const night = (run: NightRun, p: number): Float64Array => run.tempK[p]!.subarray(firstStep, lastStep);
   const dressed = (valuesK: readonly number[], key: PlaceKey): Mixture => ({ valuesK, weights, degreesOfFreedom: basis.residual.degreesOfFreedom, scaleK: key.place === 'outside' ? OUTSIDE_SCALE_K : basis.residual.scaleK });
   const shown = central.places.map((key, p) => ({ key, p })).filter(({ key }) => key.place !== 'cover' || basis.coveredBeds.includes(key.bed!));
   const places = shown.map(({ key, p }): PlaceOutlook => {
     const mixture = dressed(runs.map((run) => Math.min(...night(run, p))), key);
     const series = night(central, p);
-    return { key, meanK: mixtureMeanK(mixture), q10K: mixtureQuantileK(mixture, 0.1), q50K: mixtureQuantileK(mixture, 0.5), q90K: mixtureQuantileK(mixture, 0.9), lowAtS: central.startS + (series.indexOf(Math.min(...series)) + 1) * central.stepS };
+    return { key, meanK: mixtureMeanK(mixture), q10K: mixtureQuantileK(mixture, 0.1), q50K: mixtureQuantileK(mixture, 0.5), q90K: mixtureQuantileK(mixture, 0.9), lowAtS: central.startS + (firstStep + series.indexOf(Math.min(...series)) + 1) * central.stepS };
   });
   const lowsOf = (crop: CropAtStake, node: CropNode): { key: PlaceKey; mixture: Mixture } => {
     const key = placeOfNode(node, crop.bed, basis.coveredBeds);
@@ -121,7 +122,6 @@ export function planOutlook(runs: readonly NightRun[], scenarios: readonly Weath
     }),
     scenarioLows: runs.map((run, s) => ({ outsideLowK: Math.min(...night(run, outside)), cropLowsK: cropLows.map((lows) => lows[s]!) })),
     meanHeaterJ: runs.reduce((sum, run, s) => sum + weights[s]! * run.heaterJ, 0),
-    meanHeaterRunS: runs.reduce((sum, run, s) => sum + weights[s]! * run.heaterRunS, 0),
     centralRun: central,
   };
 }

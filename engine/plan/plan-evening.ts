@@ -30,8 +30,17 @@ export interface EveningInput {
   readonly pastControls?: ControlPlan;
   /** The plan that was sent for this night before: it is kept unless a change is worth a second message. */
   readonly issuedPlanId?: string;
-  /** Beds covered and heater set already tonight, by the grower's own word. */
-  readonly doneTonight?: { readonly coveredBeds: readonly string[]; readonly heaterSetK: number | null };
+  /** What the grower said of tonight: it overrides how things stand in the file. What was not said is not in it. */
+  readonly doneTonight?: DoneTonight;
+}
+
+/** The grower's own word on tonight. */
+export interface DoneTonight {
+  /** Bed -> whether its cover lies on it. */
+  readonly covers: ReadonlyMap<string, boolean>;
+  /** Absent: nothing said. */
+  readonly heater?: { readonly on: boolean; readonly setK: number | null };
+  readonly ventsShut?: boolean;
 }
 
 export interface EveningPlan {
@@ -76,7 +85,8 @@ export function planEvening(input: EveningInput): EveningPlan {
   const forcings = scenarios.map(({ departure }) => forcingFor(house, weather, span, departure));
   const crops = cropsAtStake(greenhouse, evening);
   const times = planTimes(input, { house, night, evening, standing, central: forcings[0]! });
-  const context: PricingContext = { greenhouse, house, standing, evening, crops, scenarios, forcings, nightEndS, times };
+  const nightStartS = Math.max(nowS, night.sunsetS);
+  const context: PricingContext = { greenhouse, house, standing, evening, crops, scenarios, forcings, nightStartS, nightEndS, times };
   const priced = pricePlans(context);
   const stakes = {
     worth: crops.map(({ worth }) => worth),
@@ -117,9 +127,10 @@ function standingWithDone(standing: Controls, house: House, done: EveningInput['
   if (!done) return standing;
   return {
     ...standing,
-    coverOn: standing.coverOn.map((on, c) => on || done.coveredBeds.includes(house.columns[c]!.name)),
-    heaterOn: standing.heaterOn || done.heaterSetK !== null,
-    heaterSetK: done.heaterSetK ?? standing.heaterSetK,
+    coverOn: standing.coverOn.map((on, c) => (house.columns[c]!.rowCover === null ? on : (done.covers.get(house.columns[c]!.name) ?? on))),
+    ventsMayOpen: standing.ventsMayOpen && done.ventsShut !== true,
+    heaterOn: done.heater?.on ?? standing.heaterOn,
+    heaterSetK: done.heater ? done.heater.setK : standing.heaterSetK,
   };
 }
 
@@ -127,5 +138,5 @@ function planTimes(input: EveningInput, state: { house: House; night: NightSpan;
   const { night } = state;
   const duskS = night.isRunning ? night.sunsetS : Math.min(nextCivilDuskS(night.sunsetS, input.greenhouse.place) ?? night.sunsetS, night.sunriseS);
   const times = { nowS: input.nowS, duskS, bedtimeS: input.bedtimeS, sunsetS: night.sunsetS, sunriseS: night.sunriseS };
-  return { ...times, ventsShutS: state.house.vents ? ventsShutS(state, times) : null };
+  return { ...times, ventsShutS: state.house.vents && state.standing.ventsMayOpen ? ventsShutS(state, times) : null };
 }

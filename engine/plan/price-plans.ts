@@ -22,7 +22,7 @@ export interface PricedPlan {
   readonly cashCost: number;
   readonly expectedLoss: number;
   readonly outlook: PlanOutlook;
-  readonly fuel: { readonly units: number; readonly energyJ: number; readonly runS: number; readonly needsPrice: boolean } | null;
+  readonly fuel: { readonly units: number; readonly energyJ: number; readonly fullPowerS: number; readonly needsPrice: boolean } | null;
   readonly harvested: readonly number[];
   readonly coveredBeds: readonly string[];
 }
@@ -35,6 +35,7 @@ export interface PricingContext {
   readonly crops: readonly CropAtStake[];
   readonly scenarios: readonly WeatherScenario[];
   readonly forcings: readonly Forcing[];
+  readonly nightStartS: number;
   readonly nightEndS: number;
   readonly times: PlanTimes;
 }
@@ -63,7 +64,7 @@ export function pricePlans(context: PricingContext): readonly Priced[] {
   const byRisk = [...coverableBeds(greenhouse, house, standing)].sort((a, b) => atStake(b) - atStake(a));
   const sets = coverSets(byRisk);
   const unheated = sets.map((set) => (set.length === 0 ? nothing : price(set, null)));
-  const settings = heaterSettings(greenhouse);
+  const settings = heaterSettings(greenhouse, standing);
   if (settings.length === 0) return unheated.flat();
   const loss = ([plain]: readonly Priced[]): number => costOf(plain!.candidate, greenhouse.grower.hourWorth) + lossWeightFor(greenhouse.grower.careful) * plain!.damage.reduce((sum, q, k) => sum + q * context.crops[k]!.worth, 0);
   const best = unheated.reduce((least, priced) => (loss(priced) < loss(least) ? priced : least));
@@ -76,7 +77,7 @@ function pricePlan(physical: PhysicalPlan, context: PricingContext): readonly Pr
   const { greenhouse, house, standing, evening, scenarios } = context;
   const controls = controlsOfChoices(house, standing, physical.choices);
   const runs = context.forcings.map((forcing) => runNight(evening, forcing, controls));
-  const outlook = planOutlook(runs, scenarios, context.crops, { residual: residualFor(evening.warmUpHours), nightEndS: context.nightEndS, coveredBeds: coveredUnder(physical, context) });
+  const outlook = planOutlook(runs, scenarios, context.crops, { residual: residualFor(evening.warmUpHours), nightStartS: context.nightStartS, nightEndS: context.nightEndS, coveredBeds: coveredUnder(physical, context) });
   const offers = context.times.nowS >= context.times.duskS ? [] : harvestOffers(outlook.crops, { hourWorth: greenhouse.grower.hourWorth, lossWeight: lossWeightFor(greenhouse.grower.careful) });
   const plain = pricedWith(physical, outlook, [], context);
   return offers.length === 0 ? [plain] : [plain, pricedWith(physical, outlook, offers, context)];
@@ -117,7 +118,7 @@ function pricedWith(physical: PhysicalPlan, outlook: PlanOutlook, offers: readon
 function fuelOf(greenhouse: Greenhouse, outlook: PlanOutlook): NonNullable<PricedPlan['fuel']> {
   const kind = HEATER_KINDS[greenhouse.heater!.kind];
   const energyJ = outlook.meanHeaterJ / kind.deliveredShare;
-  return { units: energyJ / kind.energyPerUnitJ, energyJ, runS: outlook.meanHeaterRunS, needsPrice: greenhouse.heater!.price === undefined };
+  return { units: energyJ / kind.energyPerUnitJ, energyJ, fullPowerS: energyJ / greenhouse.heater!.power, needsPrice: greenhouse.heater!.price === undefined };
 }
 
 function actionsOf(plan: PhysicalPlan, { crops, times }: PricingContext, offers: readonly HarvestOffer[]): readonly PlannedAction[] {

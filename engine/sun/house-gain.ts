@@ -11,6 +11,8 @@ export interface HouseSun {
   readonly groundAlbedo: number;
 }
 
+/** Sunlight outside the atmosphere at mean distance (Duffie2013 sec. 1.2, from memory). */
+const SOLAR_CONSTANT_W_PER_M2 = 1361;
 /** Below this the beam grazes the horizon and the split of a mean hour says nothing. */
 const LOWEST_USEFUL_SINE = 0.035;
 /** Beam that misses the floor meets standing crops, benches and the far film; this share stays inside (project estimate). */
@@ -27,7 +29,8 @@ const KEPT_OF_PASSING_BEAM = 0.4;
 export function sunIntoHouseW(house: HouseSun, sun: SunPosition, light: { globalWPerM2: number; diffuseWPerM2: number }): number {
   const { geometry, filmCount, cleanShare, groundAlbedo } = house;
   const sine = Math.sin(sun.altitudeRad);
-  const beamHorizontal = sine > LOWEST_USEFUL_SINE ? Math.max(0, light.globalWPerM2 - light.diffuseWPerM2) : 0;
+  // What would make the beam stronger than outside the atmosphere is a mismatch of hour and sun: it counts as diffuse.
+  const beamHorizontal = sine > LOWEST_USEFUL_SINE ? Math.min(SOLAR_CONSTANT_W_PER_M2 * sine, Math.max(0, light.globalWPerM2 - light.diffuseWPerM2)) : 0;
   const diffuse = light.globalWPerM2 - beamHorizontal;
   let diffuseAreaM2 = 0;
   let entryAreaM2 = 0;

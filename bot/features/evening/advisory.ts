@@ -60,9 +60,10 @@ export interface AdvisoryAction {
 export interface AdvisoryHeater {
   readonly kind: string;
   readonly powerW: number;
-  readonly runHours: number;
-  /** False when it runs flat out and the house still falls below the setting. */
-  readonly holdsSetting: boolean;
+  /** Energy over power: how long it would burn at full power. */
+  readonly fullPowerHours: number;
+  /** The low to expect where the heater runs flat out and still loses its setting; null where it holds it. */
+  readonly expectedInsideC: number | null;
   readonly energyKwh: number;
   readonly fuel: number;
   readonly fuelUnit: string;
@@ -93,7 +94,7 @@ export type AdvisoryReason =
   | { readonly code: 'plan-helps'; readonly crop: string; readonly asked: string; readonly bed: string; readonly withoutDamageProbability: number; readonly withDamageProbability: number }
   | { readonly code: 'not-needed-if-milder'; readonly outsideLowC: number }
   | { readonly code: 'not-enough-if-colder'; readonly outsideLowC: number; readonly crops: readonly string[] }
-  | { readonly code: 'too-late'; readonly actions: readonly Pick<AdvisoryAction, 'action' | 'target' | 'setC'>[] }
+  | { readonly code: 'too-late'; readonly actions: readonly Pick<AdvisoryAction, 'action' | 'target' | 'crop' | 'setC'>[] }
   | { readonly code: 'class-fallback'; readonly asked: string; readonly hardinessClass: string }
   | { readonly code: 'not-learned-yet' }
   | { readonly code: 'short-history'; readonly hours: number }

@@ -76,9 +76,9 @@ function advisoryHeater(plan: PricedPlan, greenhouse: Greenhouse): AdvisoryHeate
   const kind = HEATER_KINDS[greenhouse.heater.kind];
   return {
     kind: greenhouse.heater.kind,
-    powerW: greenhouse.heater.power,
-    runHours: tenth(fuel.runS / 3600),
-    holdsSetting: holdsSetting(plan),
+    powerW: Math.round(greenhouse.heater.power),
+    fullPowerHours: tenth(fuel.fullPowerS / 3600),
+    expectedInsideC: losesSetting(plan) ? celsius(insideLowK(plan)!) : null,
     energyKwh: tenth(fuel.energyJ / 3_600_000),
     fuel: tenth(fuel.units),
     fuelUnit: kind.unitSold,
@@ -90,10 +90,12 @@ function advisoryHeater(plan: PricedPlan, greenhouse: Greenhouse): AdvisoryHeate
 /** A thermostat swings by half a degree; more than a degree below its setting it has lost. */
 const LOST_BELOW_SETTING_K = 1;
 
-function holdsSetting(plan: PricedPlan): boolean {
+const insideLowK = (plan: PricedPlan): number | undefined => plan.outlook.places.find(({ key }) => key.place === 'inside')?.q50K;
+
+function losesSetting(plan: PricedPlan): boolean {
   const heat = plan.actions.find(({ action }) => action === 'heater');
-  const inside = plan.outlook.places.find(({ key }) => key.place === 'inside');
-  return heat?.action !== 'heater' || heat.setK === null || inside === undefined || inside.q50K > heat.setK - LOST_BELOW_SETTING_K;
+  const lowK = insideLowK(plan);
+  return heat?.action === 'heater' && heat.setK !== null && lowK !== undefined && lowK < heat.setK - LOST_BELOW_SETTING_K;
 }
 
 const advisoryAlternative = (plan: PricedPlan, time: LocalTime): AdvisoryAlternative => ({

@@ -1,4 +1,4 @@
-import { celsiusToKelvin, nightSpan, type EveningInput, type Greenhouse } from '../../../engine/index.js';
+import { celsiusToKelvin, nightSpan, type DoneTonight, type Greenhouse } from '../../../engine/index.js';
 import type { Store } from '../../ports.js';
 import type { Item } from '../../language/intent.js';
 
@@ -12,22 +12,21 @@ export interface Deed {
 
 const BEFORE_SUNSET_S = 8 * 3600;
 
-/** Covers and heat that are in place tonight by the grower's own word: the newest word on a thing counts. */
-export async function deedsTonight(store: Store, greenhouseId: string, context: { greenhouse: Greenhouse; nowS: number }): Promise<NonNullable<EveningInput['doneTonight']>> {
+/** What the grower said of tonight; the newest word on a thing counts, and what was not said is left as the file has it. */
+export async function deedsTonight(store: Store, greenhouseId: string, context: { greenhouse: Greenhouse; nowS: number }): Promise<DoneTonight> {
   const { sunsetS } = nightSpan(context.nowS, context.greenhouse.place);
   const rows = await store.actions(greenhouseId, Math.min(sunsetS, context.nowS) - BEFORE_SUNSET_S);
   const coverable = context.greenhouse.beds.filter((bed) => bed.cover).map((bed) => bed.name);
-  const covered = new Set<string>();
-  let heaterSetC: number | null = null;
+  const covers = new Map<string, boolean>();
+  let heater: DoneTonight['heater'];
+  let ventsShut: boolean | undefined;
   for (const row of [...rows].sort((a, b) => a.receivedAtS - b.receivedAtS || a.id - b.id)) {
     const deed = JSON.parse(row.body) as Deed;
-    for (const bed of deed.items.includes('cover') ? (deed.beds ?? coverable) : []) {
-      if (row.done) covered.add(bed);
-      else covered.delete(bed);
-    }
-    if (deed.items.includes('heater')) heaterSetC = row.done ? (deed.setC ?? DEFAULT_SETTING_C) : null;
+    if (deed.items.includes('cover')) for (const bed of deed.beds ?? coverable) covers.set(bed, row.done);
+    if (deed.items.includes('heater')) heater = { on: row.done, setK: row.done ? celsiusToKelvin(deed.setC ?? DEFAULT_SETTING_C) : null };
+    if (deed.items.includes('vents')) ventsShut = row.done;
   }
-  return { coveredBeds: coverable.filter((bed) => covered.has(bed)), heaterSetK: heaterSetC === null ? null : celsiusToKelvin(heaterSetC) };
+  return { covers, ...(heater ? { heater } : {}), ...(ventsShut === undefined ? {} : { ventsShut }) };
 }
 
 /** A heater that is "on" without a setting is taken at a low one: heat that is not there must not be counted on. */

@@ -2,13 +2,15 @@ import { celsiusToKelvin, nextSunriseS, standingControls, toHouse, type ControlP
 import type { Store } from '../../ports.js';
 import type { Deed } from './deeds-tonight.js';
 
-const FORTNIGHT_S = 15 * 86_400;
+const DAY_S = 86_400;
+const FORTNIGHT_S = 15 * DAY_S;
 /** Covers come off and heaters go out about this long after sunrise, when nobody says otherwise. */
 const AFTER_SUNRISE_S = 5_400;
 
 interface PastDeed {
   readonly fromS: number;
   readonly untilS: number;
+  readonly done: boolean;
   readonly deed: Deed;
 }
 
@@ -18,18 +20,19 @@ export async function pastControls(store: Store, greenhouseId: string, context: 
   const house = toHouse(greenhouse);
   const standing = standingControls(greenhouse, house);
   const rows = await store.actions(greenhouseId, nowS - FORTNIGHT_S);
-  const deeds = rows.filter(({ done }) => done).map((row): PastDeed => {
-    const sunriseS = nextSunriseS(row.receivedAtS, greenhouse.place) ?? row.receivedAtS + 86_400;
-    return { fromS: row.receivedAtS, untilS: sunriseS + AFTER_SUNRISE_S, deed: JSON.parse(row.body) as Deed };
+  const deeds = rows.map((row): PastDeed => {
+    const sunriseS = nextSunriseS(row.receivedAtS, greenhouse.place) ?? row.receivedAtS + DAY_S;
+    return { fromS: row.receivedAtS, untilS: sunriseS + AFTER_SUNRISE_S, done: row.done, deed: JSON.parse(row.body) as Deed };
   });
   return (timeS) => {
-    const now = deeds.filter(({ fromS, untilS }) => timeS >= fromS && timeS < untilS).map(({ deed }) => deed);
-    const heat = now.findLast(({ items, setC }) => items.includes('heater') && setC !== null);
+    const said = deeds.filter(({ fromS, untilS }) => timeS >= fromS && timeS < untilS);
+    const heat = said.findLast(({ deed }) => deed.items.includes('heater'));
+    const cover = (bed: string): PastDeed | undefined => said.findLast(({ deed }) => deed.items.includes('cover') && (deed.beds === null || deed.beds.includes(bed)));
     return {
       ...standing,
-      coverOn: standing.coverOn.map((on, c) => on || (house.columns[c]!.rowCover !== null && now.some(({ items, beds }) => items.includes('cover') && (beds === null || beds.includes(house.columns[c]!.name))))),
-      heaterOn: standing.heaterOn || heat !== undefined,
-      heaterSetK: heat === undefined || heat.setC === null ? standing.heaterSetK : celsiusToKelvin(heat.setC),
+      coverOn: standing.coverOn.map((on, c) => (house.columns[c]!.rowCover === null ? on : (cover(house.columns[c]!.name)?.done ?? on))),
+      heaterOn: heat?.done ?? standing.heaterOn,
+      heaterSetK: heat === undefined ? standing.heaterSetK : heat.deed.setC === null ? null : celsiusToKelvin(heat.deed.setC),
     };
   };
 }

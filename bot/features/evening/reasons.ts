@@ -6,7 +6,11 @@ const CLEAR_FROM = 0.5;
 const CLOUDY_BELOW = 0.2;
 /** A plan is said to help a crop when it takes this much off its chance of damage. */
 const HELPS_FROM = 0.15;
+/** A colder night is worth naming from here. */
+const COLDER_BY_K = 0.5;
 const FULL_HISTORY_HOURS = 15 * 24;
+/** A horizon is worth a word only when it hardly passes the night. */
+const SHORT_HORIZON_S = 36 * 3600;
 const hundredth = (value: number): number => Math.round(value * 100) / 100;
 const celsius = (tempK: number): number => Math.round(kelvinToCelsius(tempK) * 10) / 10;
 
@@ -17,7 +21,7 @@ export function reasonsFor(plan: EveningPlan, answer: WeatherAnswer, nowS: numbe
   return [
     { code: clearCalm >= CLEAR_FROM ? 'clear-and-calm' : clearCalm < CLOUDY_BELOW ? 'cloudy-or-windy' : 'partly-clear' },
     ...countsOn(plan),
-    { code: 'choice', why: plan.choice.reason },
+    ...(tooLate(plan).length > 0 ? [] : [{ code: 'choice', why: plan.choice.reason } as const]),
     ...helped(plan),
     ...whatWouldChange(plan),
     ...tooLate(plan),
@@ -25,7 +29,7 @@ export function reasonsFor(plan: EveningPlan, answer: WeatherAnswer, nowS: numbe
     { code: 'not-learned-yet' },
     ...(warmUpHours < FULL_HISTORY_HOURS - 24 ? [{ code: 'short-history', hours: Math.round(warmUpHours) } as const] : []),
     ...(basis === 'past-air' ? [{ code: 'ground-guessed' } as const] : []),
-    ...answer.notes.map((note) => noteReason(note, nowS)),
+    ...answer.notes.filter((note) => note.code !== 'short-horizon' || note.endsAtS - nowS < SHORT_HORIZON_S).map((note) => noteReason(note, nowS)),
   ];
 }
 
@@ -53,8 +57,11 @@ function whatWouldChange({ chosen, nothing, crops }: EveningPlan): AdvisoryReaso
   const safe = nothing.outlook.scenarioLows.filter(({ cropLowsK }) => hurt(cropLowsK, []).length === 0);
   if (chosen.id !== nothing.id && safe.length > 0) reasons.push({ code: 'not-needed-if-milder', outsideLowC: celsius(Math.min(...safe.map(({ outsideLowK }) => outsideLowK))) });
   const failing = chosen.outlook.scenarioLows.filter(({ cropLowsK }) => hurt(cropLowsK, chosen.harvested).length > 0);
-  if (failing.length > 0) {
-    const first = failing.reduce((a, b) => (b.outsideLowK > a.outsideLowK ? b : a));
+  const central = chosen.outlook.scenarioLows[0]!.outsideLowK;
+  // Where even the middle of the forecast harms a crop its verdict has said so already.
+  const colder = failing.filter(({ outsideLowK }) => outsideLowK < central - COLDER_BY_K);
+  if (colder.length > 0 && colder.length === failing.length) {
+    const first = colder.reduce((a, b) => (b.outsideLowK > a.outsideLowK ? b : a));
     reasons.push({ code: 'not-enough-if-colder', outsideLowC: celsius(first.outsideLowK), crops: hurt(first.cropLowsK, chosen.harvested).map((k) => crops[k]!.asked) });
   }
   return reasons;
@@ -64,7 +71,7 @@ function whatWouldChange({ chosen, nothing, crops }: EveningPlan): AdvisoryReaso
 function tooLate({ plans, chosen, infeasible }: EveningPlan): AdvisoryReason[] {
   const better = plans.find(({ id, expectedLoss }) => infeasible.includes(id) && expectedLoss < chosen.expectedLoss - 1);
   if (!better) return [];
-  return [{ code: 'too-late', actions: better.actions.map((action) => ({ action: action.action, ...('target' in action ? { target: action.target } : {}), ...(action.action === 'heater' ? { setC: action.setK === null ? null : celsius(action.setK) } : {}) })) }];
+  return [{ code: 'too-late', actions: better.actions.map((action) => ({ action: action.action, ...('target' in action ? { target: action.target } : {}), ...(action.action === 'harvest' ? { crop: action.crop } : {}), ...(action.action === 'heater' ? { setC: action.setK === null ? null : celsius(action.setK) } : {}) })) }];
 }
 
 function noteReason(note: WeatherNote, nowS: number): AdvisoryReason {
@@ -93,7 +100,7 @@ export function cautionsFor(plan: EveningPlan, greenhouse: Greenhouse): readonly
   const codes: CautionCode[] = [];
   if (greenhouse.heater) {
     const { combustion } = HEATER_KINDS[greenhouse.heater.kind];
-    if (plan.chosen.fuel) codes.push(combustion === 'none' ? 'heater-electric' : combustion === 'vented' ? 'flame-vented' : 'flame-unvented');
+    if (plan.chosen.fuel || plan.standing.heaterOn) codes.push(combustion === 'none' ? 'heater-electric' : combustion === 'vented' ? 'flame-vented' : 'flame-unvented');
     else if (combustion !== 'none' && !greenhouse.heater.safetyRead) codes.push('flame-not-advised');
   }
   if (plan.morning.some(({ action }) => action === 'harvest')) codes.push('frozen-leaves');

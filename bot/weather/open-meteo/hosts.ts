@@ -1,3 +1,4 @@
+import { SettingError } from '../../../config/settings.js';
 /** Where each family of paths of the weather service lives. */
 export interface WeatherHosts {
   readonly forecast: string;
@@ -16,7 +17,7 @@ export function weatherHosts(options: { readonly baseUrl: string | null; readonl
   }
   const base = baseUrl.replace(/\/+$/, '');
   if (!/^https?:\/\//.test(base) || !URL.canParse(base)) {
-    throw new Error(`DUSKWARD_WEATHER_URL: expected an address such as http://127.0.0.1:8750, got "${baseUrl}". Correct it or leave it out to use the public service.`);
+    throw new SettingError(`DUSKWARD_WEATHER_URL: expected an address such as http://127.0.0.1:8750, got "${baseUrl}". Correct it or leave it out to use the public service.`);
   }
   return { forecast: base, ensemble: base, archive: base };
 }

@@ -48,8 +48,8 @@ describe('the plan follows what is at stake', () => {
   it('tells size, hours, energy and cost of heat, with the cautions', async () => {
     const advisory = await advise(withCrop('tomato'));
     expect(advisory.plan.heater).toMatchObject({ kind: 'electric', powerW: 2000, fuelUnit: 'kWh', priceIsPlaceholder: false });
-    const { energyKwh, runHours, cost } = advisory.plan.heater!;
-    expect(energyKwh).toBeLessThanOrEqual(2 * runHours + 0.2);
+    const { energyKwh, fullPowerHours, cost } = advisory.plan.heater!;
+    expect(energyKwh).toBeCloseTo(2 * fullPowerHours, 0);
     expect(cost).toBeCloseTo(energyKwh * 0.1, 1);
     expect(advisory.cautions.map(({ code }) => code)).toContain('heater-electric');
   });

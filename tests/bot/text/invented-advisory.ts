@@ -78,7 +78,7 @@ export const ADVISORY: Omit<Advisory, 'text'> = {
   crops: CROPS,
   plan: {
     id: 'cover north + heater 2', actions: Object.values(ACTIONS).flat(), effortMinutes: 14, cost: 2.2,
-    heater: { kind: 'vented-propane', powerW: 3000, runHours: 6.5, holdsSetting: false, energyKwh: 19.5, fuel: 1.7, fuelUnit: 'kg', cost: 3.8, priceIsPlaceholder: true },
+    heater: { kind: 'vented-propane', powerW: 3000, fullPowerHours: 6.5, expectedInsideC: -1.5, energyKwh: 19.5, fuel: 1.7, fuelUnit: 'kg', cost: 3.8, priceIsPlaceholder: true },
   },
   alternatives: [],
   morning: Object.values(MORNING),

@@ -44,22 +44,22 @@ describe('every action has words', () => {
 
 describe('every reason has words', () => {
   it.each(Object.entries(REASONS).filter(([code]) => code !== 'choice').flatMap(([code, reasons]) => reasons.flatMap((reason) => UNITS.map((units) => [code, units, reason] as const))))('%s in %s', (_code, units, reason) => {
-    expectSentence(reasonSentence(reason, { units })!);
+    expectSentence(reasonSentence(reason, wordsIn(units))!);
   });
 
   it.each(REASONS['weather-note'])('weather note %o begins with its own words and not with its code', (reason) => {
-    const sentence = reasonSentence(reason, { units: 'C' })!;
+    const sentence = reasonSentence(reason, wordsIn('C'))!;
     if (reason.code === 'weather-note') expect(sentence.startsWith(reason.note)).toBe(false);
   });
 
   it('a choice has words, except where the plan speaks for itself', () => {
-    const silent = CHOICE_REASONS.filter((why) => reasonSentence({ code: 'choice', why }, { units: 'C' }) === null);
+    const silent = CHOICE_REASONS.filter((why) => reasonSentence({ code: 'choice', why }, wordsIn('C')) === null);
     expect(silent).toEqual(['nothing-at-risk', 'gain-worth-it']);
-    for (const why of CHOICE_REASONS) if (!silent.includes(why)) expectSentence(reasonSentence({ code: 'choice', why }, { units: 'C' })!);
+    for (const why of CHOICE_REASONS) if (!silent.includes(why)) expectSentence(reasonSentence({ code: 'choice', why }, wordsIn('C'))!);
   });
 
   it('knows what to say of no other choice', () => {
-    expect(reasonSentence({ code: 'choice', why: 'a whim' }, { units: 'C' })).toBeNull();
+    expect(reasonSentence({ code: 'choice', why: 'a whim' }, wordsIn('C'))).toBeNull();
   });
 });
 
