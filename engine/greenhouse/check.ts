@@ -82,7 +82,7 @@ export function checkGreenhouse(file: unknown): GreenhouseCheck {
 const ROUNDING_M2 = 0.01;
 
 /** Taller than this for its width is a tower, not a house that this model knows. */
-const MOST_HEIGHT_TO_WIDTH = 1.5;
+const MOST_HEIGHT_TO_WIDTH = 2;
 
 /** What each field alone cannot know. */
 function contradictions(greenhouse: Greenhouse): GreenhouseFault[] {

@@ -47,7 +47,8 @@ export function morningPlan(input: { run: NightRun; weather: WeatherHours; cover
   }
   for (const bed of input.bedsWithCrops) {
     const place = placeIndex(run.places, { place: 'leaf', bed });
-    if (place < 0 || Math.min(...run.tempK[place]!) >= ZERO_CELSIUS_K) continue;
+    const nightSteps = run.tempK[place]?.subarray(Math.max(0, Math.floor((input.sunsetS - run.startS) / run.stepS)));
+    if (nightSteps === undefined || Math.min(...nightSteps) >= ZERO_CELSIUS_K) continue;
     const fromS = firstAboveS(run, place, { afterS: sunriseS, aboveK: THAWED_ABOVE_K });
     if (fromS !== null) actions.push({ action: 'harvest', target: bed, fromS });
   }
