@@ -21,7 +21,7 @@ export interface ConversationPorts extends EveningPorts {
   readonly log: Log;
 }
 
-/** One message in, one answer out: routes a meaning to the feature that serves it. No logic of its own. */
+/** One message in, one answer out: decides which night is meant and routes the meaning to the feature that serves it. */
 export async function answerMessage(message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<string> {
   const { grower } = subject.greenhouse;
   const intent = understand({ text: message.text, atS: message.receivedAtS, zone: subject.zone, units: grower.units, crops: CROP_WORDS });

@@ -7,9 +7,9 @@ import { clearSystem, solveInPlace } from './sparse-system.js';
 export interface Sources {
   readonly powerW: Float64Array;
   readonly slopeWPerK: Float64Array;
-  /** How the heat of a node changes with the temperature of another; the two must be coupled in the network already. */
   /** Bands in which a source of a node switches, such as a thermostat's: no iteration may jump across one. */
   readonly bands: { readonly node: number; readonly lowK: number; readonly highK: number }[];
+  /** How the heat of a node changes with the temperature of another; the two must be coupled in the network already. */
   readonly crossSlopes: { readonly node: number; readonly dependsOn: number; readonly slopeWPerK: number }[];
 }
 

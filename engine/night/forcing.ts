@@ -35,8 +35,10 @@ export const AS_FORECAST: WeatherDeparture = { airTempK: 0, cloudFraction: 0, cl
 
 /** A departure grows to its full size over this long, so that no jump enters the house. */
 const RAMP_S = 3 * SECONDS_PER_HOUR;
-/** Longest stretch of sub-steps used to spread an hour's mean sunlight by the height of the sun. */
+/** Below this sum of sines the sun is down for the whole hour: what light there is stays even over it. */
 const LOWEST_SINE = 1e-3;
+/** Bare ground or grass around the house (from memory: 0.2; fresh snow would be 0.7 to 0.9 and is not known here). */
+const GROUND_ALBEDO = 0.2;
 
 /**
  * Weather of every step between two instants, for one house.
@@ -52,7 +54,7 @@ export function forcingFor(house: House, weather: WeatherHours, span: { fromS: n
   if (!(span.fromS >= first && span.fromS + steps * stepS <= last)) throw new RangeError(`weather covers ${first} to ${last}, asked for ${span.fromS} to ${span.toS} (epoch s)`);
   const make = (): Float64Array => new Float64Array(steps);
   const forcing = { startS: span.fromS, stepS, outsideAirTempK: make(), surroundingsTempK: make(), vapourPressurePa: make(), windAtCoverMPerS: make(), cloudFraction: make(), pressurePa: make(), sunW: make() };
-  const houseSun: HouseSun = { geometry: house.geometry, filmCount: house.films.length, cleanShare: house.cleanShare, groundAlbedo: 0.2 };
+  const houseSun: HouseSun = { geometry: house.geometry, filmCount: house.films.length, cleanShare: house.cleanShare, groundAlbedo: GROUND_ALBEDO };
   for (let i = 0; i < steps; i += 1) {
     const timeS = span.fromS + (i + 1) * stepS;
     const position = (timeS - first) / SECONDS_PER_HOUR;
