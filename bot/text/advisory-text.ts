@@ -13,8 +13,8 @@ export interface AdvisoryWords {
   readonly cropName: (id: string) => string;
 }
 
-const PLACE_ORDER = ['outside', 'inside', 'cover', 'leaf', 'soil', 'water'] as const;
-const PLACE_NAME = { outside: 'Outside', inside: 'Inside', cover: 'Under the cover', leaf: 'Leaves', soil: 'Soil at root depth', water: 'Drums' } as const satisfies Record<AdvisoryPlace['place'], string>;
+const PLACE_ORDER = ['outside', 'inside', 'cover', 'water', 'stones', 'stone-box'] as const;
+const PLACE_NAME = { outside: 'Outside', inside: 'Inside', cover: 'Under the cover', leaf: 'Leaves', soil: 'Soil at root depth', water: 'Drums', stones: 'Stones', 'stone-box': 'Stones in the box', tube: 'Ground at the tubes', compost: 'Compost' } as const satisfies Record<AdvisoryPlace['place'], string>;
 
 /** The whole advisory in plain words: action first, then lows, crops, morning, what would change it, cautions. */
 export function advisoryText(advisory: Omit<Advisory, 'text'>, words: AdvisoryWords): string {
@@ -65,10 +65,9 @@ function mergedMorning(steps: readonly AdvisoryMorning[]): readonly AdvisoryMorn
   return [...steps.filter(({ action }) => action === 'clear-snow'), ...merged, ...(last ? [last] : []), ...steps.filter(({ action }) => action === 'vents')];
 }
 
-/** Leaves and soil of every bed would bury the lows that matter: only outside, inside, under covers and water are listed. */
+/** Leaves and soil of every bed would bury the lows that matter: only outside, inside, under covers and stores are listed. */
 function lowLines(places: readonly AdvisoryPlace[], words: AdvisoryWords): string[] {
-  const shown = places.filter(({ place }) => place === 'outside' || place === 'inside' || place === 'cover' || place === 'water');
-  return PLACE_ORDER.flatMap((name) => shown.filter(({ place }) => place === name)).map((place) => {
+  return PLACE_ORDER.flatMap((name) => places.filter(({ place }) => place === name)).map((place) => {
     const bed = place.place === 'cover' && place.bed !== undefined ? `, ${place.bed}` : '';
     return `${PLACE_NAME[place.place]}${bed}: ${withRange(place.lowC, words.units)}, coldest about ${clockOf(place.lowAt)}`;
   });
@@ -76,7 +75,7 @@ function lowLines(places: readonly AdvisoryPlace[], words: AdvisoryWords): strin
 
 const capitalised = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 
-const NODE_WORDS = { outside: 'outside air', inside: 'air in the house', cover: 'air under the cover', leaf: 'the leaf itself', soil: 'the soil', water: 'the water' } as const satisfies Record<AdvisoryPlace['place'], string>;
+const NODE_WORDS = { outside: 'outside air', inside: 'air in the house', cover: 'air under the cover', leaf: 'the leaf itself', soil: 'the soil', water: 'the water', stones: 'the stones', 'stone-box': 'the stones in the box', tube: 'the ground at the tubes', compost: 'the compost' } as const satisfies Record<AdvisoryPlace['place'], string>;
 
 /** Verdict first, then how likely, then against what it was judged. */
 export function cropLine(crop: AdvisoryCrop, words: AdvisoryWords): string {

@@ -36,3 +36,6 @@ export function naturalConvectionWPerM2K(differenceK: number, coefficientWPerM2K
 
 /** Gap between two films, still air 10 to 30 cm wide (project prior; Bartok-GreenhouseManagement: the width makes little difference). */
 export const FILM_GAP_W_PER_M2K = 2.0;
+/** The same two films lying on each other in places after their blower has stopped (project estimate). */
+export const SLACK_FILM_GAP_W_PER_M2K = 10;
+export const VERTICAL_W_PER_M2K43 = 1.31; // Walton1983 vertical surface

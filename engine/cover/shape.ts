@@ -1,4 +1,5 @@
 import { assertInRange } from '../errors.js';
+import { profileOf, type ShapeKind, type Strip } from './profile.js';
 
 /** A flat piece of cover. The outward normal is `tiltRad` from the vertical, towards `azimuthRad` clockwise from north. */
 export interface Facet {
@@ -8,45 +9,54 @@ export interface Facet {
 }
 
 export interface HouseShape {
-  readonly kind: 'half-round' | 'gable';
+  readonly kind: ShapeKind;
   readonly widthM: number;
   readonly lengthM: number;
+  /** To the ridge; of a lean-to, to the top of its back wall. */
   readonly heightM: number;
-  /** Height of the side wall of a gable; a half-round starts at the ground. */
+  /** Height at which roof and side wall meet; a half-round starts at the ground. */
   readonly sideHeightM: number;
   /** Direction in which the ridge runs, clockwise from north. */
   readonly ridgeAzimuthRad: number;
+  /** A wall along one long side that lets no light through; its height, and the direction that its outer face is nearest to. */
+  readonly solidWall?: { readonly heightM: number; readonly facesAzimuthRad: number } | null;
+}
+
+export interface SolidWallGeometry {
+  readonly areaM2: number;
+  /** Flat opening that floor and wall together turn to the cover. */
+  readonly openingAreaM2: number;
+  /** Direction that its inner face looks. */
+  readonly inwardAzimuthRad: number;
 }
 
 export interface HouseGeometry {
   readonly floorAreaM2: number;
+  /** What lets light through: without the solid wall. */
   readonly coverAreaM2: number;
   readonly volumeM3: number;
   readonly perimeterM: number;
   readonly facets: readonly Facet[];
+  readonly solidWall: SolidWallGeometry | null;
 }
-
-const ARC_STRIPS = 16;
-const ARC_POINTS_PER_STRIP = 16;
 
 /**
  * Cover facets, areas and volume of a house.
  * Units: m and rad in; m2, m3, m out.
- * Valid: width, length 1 to 60 m, height 0.8 to 12 m, gable side height below the ridge.
+ * Valid: width, length 1 to 60 m, height 0.8 to 12 m, side height below the ridge, solid wall no higher than the house.
  * Outside: throws OutOfRangeError.
- * Source: geometry; a half-round is half of an ellipse (a half circle when height is half of the width), cut into 16 strips.
+ * Source: geometry; cross-sections as named in profile.ts.
  */
 export function houseGeometry(shape: HouseShape): HouseGeometry {
   assertInRange('widthM', shape.widthM, { lowest: 1, highest: 60, unit: 'm' });
   assertInRange('lengthM', shape.lengthM, { lowest: 1, highest: 60, unit: 'm' });
   assertInRange('heightM', shape.heightM, { lowest: 0.8, highest: 12, unit: 'm' });
-  const profile = shape.kind === 'half-round' ? halfEllipse(shape) : gable(shape);
+  if (shape.solidWall) assertInRange('solidWall.heightM', shape.solidWall.heightM, { lowest: 0.1, highest: shape.heightM, unit: 'm' });
   const right = shape.ridgeAzimuthRad + Math.PI / 2;
-  const sides = profile.strips.map((strip): Facet => ({
-    areaM2: strip.runM * shape.lengthM,
-    tiltRad: Math.abs(strip.tiltRad),
-    azimuthRad: strip.tiltRad >= 0 ? right : right + Math.PI,
-  }));
+  const wallSide = shape.solidWall ? sideFacing(right, shape.solidWall.facesAzimuthRad) : 1;
+  const profile = profileOf(shape, wallSide);
+  const glazed = profile.strips.map((strip) => (shape.solidWall && strip.side === wallSide ? above(strip, shape.solidWall.heightM) : strip)).filter(({ runM }) => runM > 0);
+  const sides = glazed.map((strip): Facet => ({ areaM2: strip.runM * shape.lengthM, tiltRad: strip.tiltRad, azimuthRad: strip.side > 0 ? right : right + Math.PI }));
   const ends = [0, Math.PI].map((turn): Facet => ({ areaM2: profile.endAreaM2, tiltRad: Math.PI / 2, azimuthRad: shape.ridgeAzimuthRad + turn }));
   const facets = [...sides, ...ends];
   return {
@@ -55,37 +65,22 @@ export function houseGeometry(shape: HouseShape): HouseGeometry {
     volumeM3: profile.endAreaM2 * shape.lengthM,
     perimeterM: 2 * (shape.widthM + shape.lengthM),
     facets,
+    solidWall: shape.solidWall
+      ? {
+          areaM2: shape.solidWall.heightM * shape.lengthM,
+          openingAreaM2: shape.lengthM * Math.hypot(shape.widthM, shape.solidWall.heightM),
+          inwardAzimuthRad: wallSide > 0 ? right + Math.PI : right,
+        }
+      : null,
   };
 }
 
-interface Profile {
-  /** Strips of the cross-section; a positive tilt leans to the right of the ridge direction. */
-  readonly strips: readonly { runM: number; tiltRad: number }[];
-  readonly endAreaM2: number;
-}
+/** The long side whose outer face is nearest to a direction: 1 is the right of the ridge, -1 the left. */
+const sideFacing = (rightAzimuthRad: number, azimuthRad: number): 1 | -1 => (Math.cos(rightAzimuthRad - azimuthRad) >= 0 ? 1 : -1);
 
-function halfEllipse({ widthM, heightM }: HouseShape): Profile {
-  const a = widthM / 2;
-  const point = (angle: number): readonly [number, number] => [a * Math.cos(angle), heightM * Math.sin(angle)];
-  const strips = Array.from({ length: ARC_STRIPS }, (_, i) => {
-    const from = (i * Math.PI) / ARC_STRIPS;
-    let runM = 0;
-    for (let j = 0; j < ARC_POINTS_PER_STRIP; j += 1) {
-      const [x0, z0] = point(from + (j * Math.PI) / (ARC_STRIPS * ARC_POINTS_PER_STRIP));
-      const [x1, z1] = point(from + ((j + 1) * Math.PI) / (ARC_STRIPS * ARC_POINTS_PER_STRIP));
-      runM += Math.hypot(x1 - x0, z1 - z0);
-    }
-    const middle = from + Math.PI / (2 * ARC_STRIPS);
-    return { runM, tiltRad: Math.atan2(Math.cos(middle) / a, Math.sin(middle) / heightM) };
-  });
-  return { strips, endAreaM2: (Math.PI * a * heightM) / 2 };
-}
-
-function gable({ widthM, heightM, sideHeightM }: HouseShape): Profile {
-  assertInRange('sideHeightM', sideHeightM, { lowest: 0, highest: heightM - 0.1, unit: 'm' });
-  const rise = heightM - sideHeightM;
-  const slope = { runM: Math.hypot(widthM / 2, rise), tiltRad: Math.atan2(rise, widthM / 2) };
-  const wall = { runM: sideHeightM, tiltRad: Math.PI / 2 };
-  const strips = [slope, { ...slope, tiltRad: -slope.tiltRad }, wall, { ...wall, tiltRad: -wall.tiltRad }].filter(({ runM }) => runM > 0);
-  return { strips, endAreaM2: widthM * (sideHeightM + rise / 2) };
+/** What of a strip stands higher than the wall that replaces its lower part. */
+function above(strip: Strip, wallHeightM: number): Strip {
+  if (strip.topM <= strip.bottomM) return strip.bottomM >= wallHeightM ? strip : { ...strip, runM: 0 };
+  const share = Math.min(1, Math.max(0, (strip.topM - wallHeightM) / (strip.topM - strip.bottomM)));
+  return { ...strip, runM: share * strip.runM };
 }

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { findCrop } from '../crops/catalogue.js';
 import { greenhouseSchema, type Greenhouse } from './greenhouse.js';
-import { LEAST_BED_M2 } from './to-house.js';
+import { LEAST_BED_M2 } from './floor-columns.js';
 
 /** One thing that is wrong with a greenhouse file. */
 export interface GreenhouseFault {

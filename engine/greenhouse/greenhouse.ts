@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { TERRAINS } from '../airflow/wind-at-cover.js';
 import { FILM_KINDS } from '../data/films.js';
-import { HEATER_KIND_NAMES } from '../data/heater-kinds.js';
 import { SOIL_KINDS } from '../data/soils.js';
-import { areaM2, fabricGPerM2, lengthM, powerW, tempC, volumeL } from './quantities.js';
+import { SHAPES } from '../cover/profile.js';
+import { compostSchema, curtainSchema, drumsSchema, edgeInsulationSchema, fanSchema, heaterSchema, nowSchema, rowCoverSchema, solidWallSchema, stoneBoxSchema, stonesSchema, tubesSchema, ventsSchema } from './devices.js';
+import { areaM2, lengthM } from './quantities.js';
 
 /** The version of the file format that this program writes; older versions are lifted when they are read. */
 export const GREENHOUSE_VERSION = 1;
@@ -18,13 +19,8 @@ const place = z.strictObject({
 });
 
 const film = z.strictObject({
-  film: z.enum(FILM_KINDS).default('standard').meta({ description: 'standard polyethylene, thermal (EVA) or ir-barrier film' }),
+  film: z.enum(FILM_KINDS).default('standard').meta({ description: 'standard polyethylene, thermal (EVA) or ir-barrier film; glass; twin-wall panels' }),
 });
-
-const rowCover = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('fabric'), weight: fabricGPerM2(10, 120, [30, '1 oz']).default(30), on: z.boolean().default(false) }),
-  z.strictObject({ kind: z.literal('film-tunnel'), on: z.boolean().default(false) }),
-], { error: 'expected a cover such as {"kind": "fabric", "weight": 30} or {"kind": "film-tunnel"}' });
 
 const crop = z.union([
   z.string().min(1),
@@ -35,31 +31,9 @@ const bed = z.strictObject({
   name: z.string().min(1).max(40),
   area: areaM2(0.1, 2000, [6, '65 sq ft']).optional().meta({ description: 'growing area; beds without an area share what the path and edge leave' }),
   crops: z.array(crop).default([]),
-  cover: rowCover.optional().meta({ description: 'the row cover that you have for this bed, if any; "on" says whether it lies on it now' }),
+  cover: rowCoverSchema.optional().meta({ description: 'the row cover that you have for this bed, if any; "on" says whether it lies on it now' }),
   worth: z.number().min(0).optional().meta({ description: 'what the whole bed is worth to you, in your money; 5 for each square metre when left out' }),
   coverMinutes: z.number().min(0).max(600).optional().meta({ description: 'time to cover this bed; 3 minutes and 1 for each square metre when left out' }),
-});
-
-const drums = z.strictObject({
-  litres: volumeL(5, 5000, [208, '55 gal']).meta({ description: 'water in one vessel' }),
-  count: z.number().int().min(1).max(500),
-  touching: z.boolean().default(false),
-  sunny: z.boolean().default(true),
-});
-
-const heater = z.strictObject({
-  kind: z.enum(HEATER_KIND_NAMES),
-  power: powerW(50, 100_000, [1500, '5000 BTU/h']).meta({ description: 'rated input' }),
-  thermostat: z.boolean().default(true),
-  on: z.boolean().default(false).meta({ description: 'running already, without being asked' }),
-  set: tempC(-5, 25, [2, '36 F']).optional().meta({ description: 'thermostat setting while it is on' }),
-  price: z.number().min(0).optional().meta({ description: 'price of one kWh, kg or litre; a placeholder when left out' }),
-  safetyRead: z.boolean().default(false).meta({ description: 'true once you have read the safety words for a flame in a closed house; without it no flame is ever advised' }),
-});
-
-const vents = z.strictObject({
-  area: areaM2(0.05, 200, [2, '20 sq ft']).meta({ description: 'area when fully open' }),
-  openAbove: tempC(5, 40, [24, '75 F']).default(24).meta({ description: 'you open them by day when it gets warmer than this inside' }),
 });
 
 const grower = z.strictObject({
@@ -83,8 +57,9 @@ export const greenhouseSchema = z.strictObject({
     height: lengthM(0.8, 12, [2.4, '8 ft']),
   }),
   layers: z.array(film).min(1, 'expected one or two layers of film, for example [{"film": "standard"}]').max(2, 'expected one or two layers of film, outer first'),
-  shape: z.enum(['half-round', 'gable']).default('half-round').meta({ description: 'half-round is the usual hooped house' }),
-  sideHeight: lengthM(0, 8, [1.5, '5 ft']).default(1.5).meta({ description: 'side wall of a gable house' }),
+  blower: z.boolean().default(false).meta({ description: 'a small blower keeps the two films apart' }),
+  shape: z.enum(SHAPES).default('half-round').meta({ description: 'half-round is the usual hooped house, gothic a pointed one; a lean-to has one slope down from a solid back wall' }),
+  sideHeight: lengthM(0, 8, [1.5, '5 ft']).default(1.5).meta({ description: 'upright side wall of a gable, gothic or lean-to house' }),
   ridgeRuns: z.union([z.enum(['east-west', 'north-south']), z.number().min(0).max(360)], { error: 'expected "east-west", "north-south" or degrees from north' }).default('east-west').meta({ description: 'or degrees from north' }),
   leakage: z.enum(['tight', 'ordinary', 'leaky']).default('ordinary').meta({ description: 'ordinary is a home-built house with hand-closed sides' }),
   soil: z.strictObject({
@@ -93,9 +68,18 @@ export const greenhouseSchema = z.strictObject({
     pathMoisture: z.enum(['dry', 'moist', 'wet']).default('moist').meta({ description: 'bone-dry ground holds and brings little heat; under a winter house it is rarely that dry below the crust' }),
   }).prefault({}),
   beds: z.array(bed).max(12).default([]),
-  drums: z.array(drums).max(6).default([]),
-  heater: heater.optional(),
-  vents: vents.optional(),
+  edgeInsulation: edgeInsulationSchema.optional().meta({ description: 'foam let into the ground along the walls' }),
+  solidWall: solidWallSchema.optional().meta({ description: 'an insulated wall along one long side; a lean-to always has one' }),
+  curtain: curtainSchema.optional(),
+  drums: z.array(drumsSchema).max(6).default([]),
+  stones: z.array(stonesSchema).max(6).default([]),
+  stoneBox: stoneBoxSchema.optional().meta({ description: 'stones under glass in an insulated box' }),
+  tubes: tubesSchema.optional().meta({ description: 'tubes in the ground that house air is blown through' }),
+  fan: fanSchema.optional().meta({ description: 'a fan that stirs the air of the house' }),
+  compost: compostSchema.optional(),
+  heater: heaterSchema.optional(),
+  vents: ventsSchema.optional(),
+  now: nowSchema.prefault({}),
   grower: grower.prefault({}),
 });
 

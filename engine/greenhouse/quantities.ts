@@ -74,3 +74,13 @@ const GRAMS_PER_KG = 1000;
 const GRAMS_PER_M2_PER_OUNCE = GRAMS_PER_KG * KG_PER_M2_PER_OUNCE_PER_YARD2;
 const OUNCES = { 'g/m2': 1, 'g/m²': 1, g: 1, gsm: 1, 'oz/yd2': GRAMS_PER_M2_PER_OUNCE, oz: GRAMS_PER_M2_PER_OUNCE };
 export const fabricGPerM2 = (lowest: number, highest: number, examples: readonly (number | string)[]) => quantity({ name: 'a fabric weight', examples, units: OUNCES, lowest, highest });
+
+const CUBIC_METRES = { m3: 1, 'm³': 1, 'cu m': 1, l: 0.001, litres: 0.001, liters: 0.001, ft3: METRES_PER_FOOT ** 3, 'cu ft': METRES_PER_FOOT ** 3, yd3: (3 * METRES_PER_FOOT) ** 3, 'cu yd': (3 * METRES_PER_FOOT) ** 3 };
+export const volumeM3 = (lowest: number, highest: number, examples: readonly (number | string)[]) => quantity({ name: 'a volume', examples, units: CUBIC_METRES, lowest, highest });
+
+const MINUTES_PER_HOUR = 60;
+const CUBIC_METRES_PER_HOUR = { 'm3/h': 1, 'm³/h': 1, cfm: MINUTES_PER_HOUR * METRES_PER_FOOT ** 3, 'l/s': 3.6 };
+export const airflowM3PerH = (lowest: number, highest: number, examples: readonly (number | string)[]) => quantity({ name: 'an airflow', examples, units: CUBIC_METRES_PER_HOUR, lowest, highest });
+
+const WATT_HOURS = { wh: 1, kwh: 1000 };
+export const energyWh = (lowest: number, highest: number, examples: readonly (number | string)[]) => quantity({ name: 'a battery capacity', examples, units: WATT_HOURS, lowest, highest });

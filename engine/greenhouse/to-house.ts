@@ -1,14 +1,14 @@
 import type { Leakage } from '../airflow/infiltration.js';
 import { windShareAtHeight } from '../airflow/wind-at-cover.js';
+import { FILM_GAP_W_PER_M2K, SLACK_FILM_GAP_W_PER_M2K } from '../cover/convection.js';
 import { houseGeometry, type HouseGeometry } from '../cover/shape.js';
-import { FILMS } from '../data/films.js';
-import { HEATER_KINDS } from '../data/heater-kinds.js';
-import { fabricCover, FILM_TUNNEL } from '../data/row-covers.js';
-import { SOILS } from '../data/soils.js';
-import { drumConductanceWPerK, TOUCHING_FACTOR } from '../mass/water-drum.js';
+import { CURTAINS } from '../data/curtains.js';
+import { FILMS, type FilmRow } from '../data/films.js';
 import { celsiusToKelvin, degreesToRadians } from '../units.js';
+import { drumGroup, fanOf, heapOf, heaterOf, solidWallOf, stoneBoxOf, stoneGroup, tubesOf } from './devices-to-house.js';
+import { floorColumns } from './floor-columns.js';
 import type { Greenhouse } from './greenhouse.js';
-import type { DrumGroup, FloorColumn, House } from './house.js';
+import type { House } from './house.js';
 
 /** Air changes an hour in still air and for each m/s; NRAES-33 gives 0.5-1.0 for new double film, home-built houses 1-3 (prior of this project). */
 const LEAKAGE = {
@@ -19,23 +19,10 @@ const LEAKAGE = {
 
 /** Frame, dirt and age leave this share of the light (from memory: 5-15 % for dirt, 5-10 % for the frame). */
 const CLEAN_SHARE = 0.85;
-/** Width of the strip along the walls that feels the ground outside (project estimate). */
-const EDGE_WIDTH_M = 0.4;
-/** Heat loss of an uninsulated edge for each metre of wall (ASHRAE 90.1 table A6.3, unheated slab: 1.26 W/(m K), from memory). */
-const EDGE_LOSS_W_PER_MK = 1.2;
-/** Share of the floor inside the edge strip that beds take when no areas are given (project estimate). */
-const BED_SHARE = 0.7;
-/** A bed without an area is never smaller. */
-export const LEAST_BED_M2 = 0.3;
-/** A smaller strip is not worth a soil column of its own. */
-const LEAST_STRIP_M2 = 0.1;
-/** Winter greens in a bed (project estimate). */
-const FOLIAGE_KG_PER_M2 = 1.5;
-/** How freely soil gives off water (from memory: a wet surface 1, a dry one next to nothing). */
-const EVAPORATION_SHARE = { dry: 0.05, moist: 0.5, wet: 1 } as const;
-/** Share of the sun in the house that falls on one sunny drum (prior of this project: 0.02-0.03 each on 32 m2). */
-const DRUM_SUN_AREA_M2 = 0.7;
 const DEFAULT_ELEVATION_M = 0;
+/** Up to here a solid wall reaches when nobody says (project estimate). */
+const USUAL_WALL_M = 2;
+const FACES_RAD = { north: 0, east: Math.PI / 2, south: Math.PI, west: (3 * Math.PI) / 2 } as const;
 
 /**
  * The house in SI from the grower's description, every default decided.
@@ -45,28 +32,48 @@ const DEFAULT_ELEVATION_M = 0;
  * Source: defaults as named above.
  */
 export function toHouse(greenhouse: Greenhouse): House {
-  const { size, place, heater, vents } = greenhouse;
-  const geometry = houseGeometry({
-    kind: greenhouse.shape,
+  const { size, place, vents } = greenhouse;
+  const geometry = geometryOf(greenhouse);
+  const columns = floorColumns(greenhouse, geometry);
+  const { films, gapsWPerM2K, slackGapsWPerM2K } = coverOf(greenhouse);
+  return {
+    place: { latitude: place.latitude, longitude: place.longitude, elevationM: place.elevation ?? DEFAULT_ELEVATION_M },
+    geometry,
+    films,
+    gapsWPerM2K,
+    slackGapsWPerM2K,
+    cleanShare: CLEAN_SHARE,
+    skyViewFraction: place.openSky,
+    windShare: windShareAtHeight(size.height, place.surroundings),
+    leakage: LEAKAGE[greenhouse.leakage],
+    columns,
+    curtain: greenhouse.curtain ? CURTAINS[greenhouse.curtain.kind] : null,
+    solidWall: geometry.solidWall ? solidWallOf(greenhouse.solidWall, geometry.solidWall.areaM2) : null,
+    drums: greenhouse.drums.map((group) => drumGroup(group, geometry.floorAreaM2)),
+    stones: greenhouse.stones.map((group) => stoneGroup(group, geometry.floorAreaM2)),
+    stoneBox: greenhouse.stoneBox ? stoneBoxOf(greenhouse.stoneBox, geometry.floorAreaM2) : null,
+    tubes: greenhouse.tubes ? tubesOf(greenhouse.tubes, greenhouse.soil) : null,
+    stirringFan: greenhouse.fan ? fanOf(greenhouse.fan) : null,
+    heap: greenhouse.compost ? heapOf(greenhouse.compost, columns) : null,
+    vents: vents ? { openAreaM2: vents.area, stackHeightM: size.height / 2, openAboveK: celsiusToKelvin(vents.openAbove), byOpener: vents.opener } : null,
+    heater: greenhouse.heater ? heaterOf(greenhouse.heater) : null,
+    mayHoldSnow: greenhouse.now.snowOnRoof > 0,
+  };
+}
+
+function geometryOf(greenhouse: Greenhouse): HouseGeometry {
+  const { size, solidWall, shape } = greenhouse;
+  const isLeanTo = shape === 'lean-to';
+  const shadySideRad = greenhouse.place.latitude >= 0 ? FACES_RAD.north : FACES_RAD.south;
+  return houseGeometry({
+    kind: shape,
     widthM: size.width,
     lengthM: size.length,
     heightM: size.height,
     sideHeightM: greenhouse.sideHeight,
     ridgeAzimuthRad: ridgeAzimuthRad(greenhouse.ridgeRuns),
+    solidWall: isLeanTo || solidWall ? { heightM: isLeanTo ? size.height : (solidWall?.height ?? Math.min(USUAL_WALL_M, size.height)), facesAzimuthRad: solidWall?.faces ? FACES_RAD[solidWall.faces] : shadySideRad } : null,
   });
-  return {
-    place: { latitude: place.latitude, longitude: place.longitude, elevationM: place.elevation ?? DEFAULT_ELEVATION_M },
-    geometry,
-    films: greenhouse.layers.map(({ film }) => FILMS[film]).reverse(),
-    cleanShare: CLEAN_SHARE,
-    skyViewFraction: place.openSky,
-    windShare: windShareAtHeight(size.height, place.surroundings),
-    leakage: LEAKAGE[greenhouse.leakage],
-    columns: floorColumns(greenhouse, geometry),
-    drums: greenhouse.drums.map((group) => drumGroup(group, geometry)),
-    vents: vents ? { openAreaM2: vents.area, stackHeightM: size.height / 2, openAboveK: celsiusToKelvin(vents.openAbove) } : null,
-    heater: heater ? { deliveredW: heater.power * HEATER_KINDS[heater.kind].deliveredShare, thermostat: heater.thermostat } : null,
-  };
 }
 
 function ridgeAzimuthRad(runs: Greenhouse['ridgeRuns']): number {
@@ -74,36 +81,22 @@ function ridgeAzimuthRad(runs: Greenhouse['ridgeRuns']): number {
   return runs === 'east-west' ? Math.PI / 2 : 0;
 }
 
-function drumGroup(group: Greenhouse['drums'][number], geometry: HouseGeometry): DrumGroup {
-  const each = drumConductanceWPerK(group.litres) * (group.touching ? TOUCHING_FACTOR : 1);
-  const sunShare = group.sunny ? Math.min(0.5, (group.count * DRUM_SUN_AREA_M2) / geometry.floorAreaM2) : 0;
-  return { litresEach: group.litres, count: group.count, conductanceWPerK: each * group.count, sunShare };
-}
-
-/** Beds as given, then the path, then the edge; areas add up to the floor. */
-function floorColumns(greenhouse: Greenhouse, geometry: HouseGeometry): FloorColumn[] {
-  const { beds, soil, size } = greenhouse;
-  const innerM2 = Math.max(0.5, size.width - 2 * EDGE_WIDTH_M) * Math.max(0.5, size.length - 2 * EDGE_WIDTH_M);
-  const givenM2 = beds.reduce((sum, bed) => sum + (bed.area ?? 0), 0);
-  const without = beds.filter((bed) => bed.area === undefined).length;
-  const shareM2 = without > 0 ? Math.max(LEAST_BED_M2, (BED_SHARE * innerM2 - givenM2) / without) : 0;
-  const columns: FloorColumn[] = beds.map((bed) => ({
-    name: bed.name,
-    kind: 'bed',
-    areaM2: bed.area ?? shareM2,
-    soil: SOILS[soil.kind][soil.moisture],
-    rowCover: bed.cover ? (bed.cover.kind === 'fabric' ? fabricCover(bed.cover.weight) : FILM_TUNNEL) : null,
-    foliageKgPerM2: bed.crops.length > 0 ? FOLIAGE_KG_PER_M2 : 0,
-    evaporationShare: EVAPORATION_SHARE[soil.moisture],
-    edgeConductanceWPerK: 0,
-  }));
-  const bedM2 = columns.reduce((sum, column) => sum + column.areaM2, 0);
-  const leftM2 = geometry.floorAreaM2 - bedM2;
-  const bare = { rowCover: null, foliageKgPerM2: 0, soil: SOILS[soil.kind][soil.pathMoisture], evaporationShare: EVAPORATION_SHARE[soil.pathMoisture] };
-  const edgeSpaceM2 = geometry.floorAreaM2 - innerM2;
-  const edgeM2 = leftM2 - edgeSpaceM2 > LEAST_STRIP_M2 ? edgeSpaceM2 : Math.max(leftM2, 0);
-  const edgeConductanceWPerK = EDGE_LOSS_W_PER_MK * geometry.perimeterM;
-  if (edgeM2 > LEAST_STRIP_M2) columns.push({ ...bare, name: 'edge', kind: 'edge', areaM2: edgeM2, edgeConductanceWPerK });
-  if (leftM2 - edgeM2 > LEAST_STRIP_M2) columns.push({ ...bare, name: 'path', kind: 'path', areaM2: leftM2 - edgeM2, edgeConductanceWPerK: 0 });
-  return columns;
+/** Sheets from inside to outside with the gaps between them; the two sheets of a panel have their own. */
+function coverOf(greenhouse: Greenhouse): Pick<House, 'films' | 'gapsWPerM2K' | 'slackGapsWPerM2K'> {
+  const films: FilmRow[] = [];
+  const gapsWPerM2K: number[] = [];
+  const slackGapsWPerM2K: number[] = [];
+  const addGap = (steady: number, slack: number): void => {
+    gapsWPerM2K.push(steady);
+    slackGapsWPerM2K.push(slack);
+  };
+  for (const { film } of [...greenhouse.layers].reverse()) {
+    const row: FilmRow = FILMS[film];
+    if (films.length > 0) addGap(FILM_GAP_W_PER_M2K, greenhouse.blower ? SLACK_FILM_GAP_W_PER_M2K : FILM_GAP_W_PER_M2K);
+    films.push(row);
+    if (row.webWPerM2K === null) continue;
+    addGap(row.webWPerM2K, row.webWPerM2K);
+    films.push(row);
+  }
+  return { films, gapsWPerM2K, slackGapsWPerM2K };
 }

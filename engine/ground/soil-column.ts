@@ -53,7 +53,8 @@ export function soilColumn(soil: SoilRow, place: { areaM2: number; firstNode: nu
   return { nodes, conductors };
 }
 
-function soilStore(soil: SoilRow, volumeM3: number): HeatStore {
+/** Heat store of a volume of soil that may freeze. Units: m3; J/K and J. Valid: any positive volume. Outside: not checked. Source: Moene2014 properties; apparent heat capacity over 1 K. */
+export function soilStore(soil: SoilRow, volumeM3: number): HeatStore {
   const waterCapacity = soil.waterFraction * WATER_DENSITY_KG_PER_M3 * WATER_HEAT_CAPACITY_J_PER_KGK;
   const thawed = soil.volumetricHeatCapacityJPerM3K;
   return {

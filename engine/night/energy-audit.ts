@@ -1,13 +1,14 @@
 import { DRY_AIR_HEAT_CAPACITY_J_PER_KGK, STEFAN_BOLTZMANN_W_PER_M2K4, SUBLIMATION_HEAT_J_PER_KG, VAPORISATION_HEAT_J_PER_KG } from '../constants.js';
-import { FILM_GAP_W_PER_M2K, outsideConvectionWPerM2K } from '../cover/convection.js';
-import { longwaveReflectance, type LongwaveOptics } from '../cover/film-optics.js';
-import type { LongwaveEnclosure, PlaneIndex } from '../cover/longwave-exchange.js';
+import { outsideConvectionWPerM2K } from '../cover/convection.js';
+import { snowConductanceWPerM2K, snowHoldingShare } from '../cover/snow-layer.js';
 import { DEEP_SOIL_DEPTH_M, SOIL_LAYERS_M } from '../ground/soil-column.js';
-import { DRUM_SHARES } from '../mass/water-drum.js';
 import { heatOfStoreJ } from '../network/enthalpy.js';
 import { ZERO_CELSIUS_K } from '../units.js';
+import { BETWEEN_COVERS_W_PER_M2K, coverExchangeWPerK, curtainExchangeWPerK, filmToAirWPerM2K, outsideAirflowM3PerS, ROW_COVER_TO_AIR_W_PER_M2K, soilToAirWPerM2K, stirredAtColumnWPerM2K } from './air-exchange.js';
+import { deviceFlows, type Flow } from './audit/device-flows.js';
+import { longwaveGainsW } from './audit/longwave-by-bounces.js';
 import { STEP_S } from './forcing.js';
-import { coverExchangeWPerK, filmToAirWPerM2K, outsideAirflowM3PerS, ROW_COVER_TO_AIR_W_PER_M2K, soilToAirWPerM2K, type HouseModel } from './house-model.js';
+import type { HouseModel } from './house-model.js';
 import type { HouseRunner, StepRecord } from './house-run.js';
 
 export interface EnergyAuditResult {
@@ -36,13 +37,13 @@ export function createEnergyAudit(runner: HouseRunner, stepS: number = STEP_S): 
   let turnoverJ = 0;
   const observe = (record: StepRecord): void => {
     const { nodes } = runner.model.network;
-    const gainsW = fluxesIntoNodesW(runner, record);
-    let crossingW = gainsW.subarray(nodes.length).reduce((sum, gain) => sum + Math.abs(gain), 0);
+    const fluxesW = fluxesIntoNodesW(runner, record);
+    let crossingW = fluxesW.subarray(nodes.length).reduce((sum, gain) => sum + Math.abs(gain), 0);
     let latentW = 0;
     nodes.forEach((node, n) => {
       const storedW = (heatOfStoreJ(node.store, record.tempsK[n]!) - heatOfStoreJ(node.store, record.tempsBeforeK[n]!)) / stepS;
-      residualJ += Math.abs(storedW - gainsW[n]!) * stepS;
-      crossingW += Math.abs(storedW) + Math.abs(record.sunAndHeaterW[n]!);
+      residualJ += Math.abs(storedW - fluxesW[n]!) * stepS;
+      crossingW += Math.abs(storedW) + Math.abs(record.gainsW[n]!);
       latentW += record.latentW[n]!;
     });
     turnoverJ += ((crossingW + Math.abs(latentW)) / 2) * stepS;
@@ -54,32 +55,37 @@ export function createEnergyAudit(runner: HouseRunner, stepS: number = STEP_S): 
 function fluxesIntoNodesW(runner: HouseRunner, record: StepRecord): Float64Array {
   const { model, moisture } = runner;
   const { tempsK } = record;
-  const gainsW = new Float64Array(tempsK.length);
+  const fluxesW = new Float64Array(tempsK.length);
   const flow: Flow = (a, b, conductanceWPerK) => {
     const toAW = conductanceWPerK * (tempsK[b]! - tempsK[a]!);
-    gainsW[a]! += toAW;
-    gainsW[b]! -= toAW;
+    fluxesW[a]! += toAW;
+    fluxesW[b]! -= toAW;
   };
   coverAndAirFlows(model, tempsK, flow);
   floorFlows(model, tempsK, flow);
+  deviceFlows(model, tempsK, flow);
   const emittedWPerM2 = model.planeNodes.map((node) => STEFAN_BOLTZMANN_W_PER_M2K4 * tempsK[node]! ** 4);
-  longwaveGainsW(record.enclosure, model.plane, emittedWPerM2).forEach((gain, plane) => (gainsW[model.planeNodes[plane]!]! += gain));
-  moisture.surfaces.forEach(({ node }, s) => (gainsW[node]! += phaseChangeHeatJPerKg(tempsK[node]!) * record.uptakeKgPerS[s]!));
-  record.sunAndHeaterW.forEach((power, node) => (gainsW[node]! += power));
-  return gainsW;
+  longwaveGainsW(record.enclosure, model.plane, emittedWPerM2).forEach((gain, plane) => (fluxesW[model.planeNodes[plane]!]! += gain));
+  moisture.surfaces.forEach(({ node }, s) => (fluxesW[node]! += phaseChangeHeatJPerKg(tempsK[node]!) * record.uptakeKgPerS[s]!));
+  record.gainsW.forEach((power, node) => (fluxesW[node]! += power));
+  return fluxesW;
 }
 
-type Flow = (a: number, b: number, conductanceWPerK: number) => void;
-
 function coverAndAirFlows(model: HouseModel, tempsK: Float64Array, flow: Flow): void {
-  const { house, conditions, films, air, outside } = model;
-  const { coverAreaM2 } = house.geometry;
-  const inner = films[0]!;
-  flow(inner, air, coverAreaM2 * filmToAirWPerM2K(tempsK[inner]!, tempsK[air]!));
-  if (films.length === 2) flow(inner, films[1]!, coverAreaM2 * FILM_GAP_W_PER_M2K);
-  flow(films.at(-1)!, outside, coverAreaM2 * outsideConvectionWPerM2K(conditions.windAtCoverMPerS));
-  const inflowM3PerS = outsideAirflowM3PerS(house, conditions, { insideAirTempK: tempsK[air]!, outsideAirTempK: tempsK[outside]! });
-  flow(air, outside, inflowM3PerS * conditions.airDensityKgPerM3 * DRY_AIR_HEAT_CAPACITY_J_PER_KGK);
+  const { house, conditions, films, air, roofAir, curtain, snow, outside } = model;
+  const { coverAreaM2, floorAreaM2, facets } = house.geometry;
+  const filmWPerM2K = (film: number, side: number): number => filmToAirWPerM2K(tempsK[film]!, tempsK[side]!, conditions.stirredWPerM2K);
+  flow(films[0]!, roofAir, coverAreaM2 * filmWPerM2K(films[0]!, roofAir));
+  const gaps = conditions.troubles.blowerOff ? house.slackGapsWPerM2K : house.gapsWPerM2K;
+  gaps.forEach((gap, g) => flow(films[g]!, films[g + 1]!, coverAreaM2 * gap));
+  if (snow >= 0) flow(films.at(-1)!, snow, coverAreaM2 * snowConductanceWPerM2K(conditions.troubles.roofSnowM, snowHoldingShare(facets)));
+  flow(snow >= 0 ? snow : films.at(-1)!, outside, coverAreaM2 * outsideConvectionWPerM2K(conditions.windAtCoverMPerS));
+  if (curtain >= 0) {
+    flow(air, roofAir, curtainExchangeWPerK(house, conditions));
+    for (const side of [air, roofAir]) flow(curtain, side, floorAreaM2 * filmWPerM2K(curtain, side));
+  }
+  const inflowM3PerS = outsideAirflowM3PerS(house, conditions, { insideAirTempK: tempsK[roofAir]!, outsideAirTempK: tempsK[outside]! });
+  flow(roofAir, outside, inflowM3PerS * conditions.airDensityKgPerM3 * DRY_AIR_HEAT_CAPACITY_J_PER_KGK);
 }
 
 /** Layers of soil that the ground outside reaches, each with a third of the edge's conductance. */
@@ -88,11 +94,13 @@ const EDGE_LAYERS = [3, 4, 5] as const;
 function floorFlows(model: HouseModel, tempsK: Float64Array, flow: Flow): void {
   const { house, conditions, air, outside, deep } = model;
   house.columns.forEach(({ areaM2, soil, edgeConductanceWPerK }, c) => {
-    const { surface, rowCover, underCoverAir } = model.columns[c]!;
+    const { surface, rowCover, secondCover, underCoverAir } = model.columns[c]!;
     const plantAir = underCoverAir >= 0 ? underCoverAir : air;
-    flow(surface, plantAir, areaM2 * soilToAirWPerM2K(tempsK[surface]!, tempsK[plantAir]!));
+    flow(surface, plantAir, areaM2 * soilToAirWPerM2K(tempsK[surface]!, tempsK[plantAir]!, stirredAtColumnWPerM2K(conditions, c)));
     if (rowCover >= 0) {
-      for (const side of [plantAir, air]) flow(rowCover, side, areaM2 * ROW_COVER_TO_AIR_W_PER_M2K);
+      flow(rowCover, plantAir, areaM2 * ROW_COVER_TO_AIR_W_PER_M2K);
+      if (secondCover >= 0) flow(rowCover, secondCover, areaM2 * BETWEEN_COVERS_W_PER_M2K);
+      flow(secondCover >= 0 ? secondCover : rowCover, air, areaM2 * ROW_COVER_TO_AIR_W_PER_M2K);
       flow(plantAir, air, coverExchangeWPerK(house, conditions, c));
     }
     let topM = 0;
@@ -104,80 +112,10 @@ function floorFlows(model: HouseModel, tempsK: Float64Array, flow: Flow): void {
     });
     for (const layer of EDGE_LAYERS) flow(surface + layer, outside, edgeConductanceWPerK / EDGE_LAYERS.length);
   });
-  house.drums.forEach(({ conductanceWPerK }, d) => {
-    flow(model.drums[d]!, air, DRUM_SHARES.air * conductanceWPerK);
-    flow(model.drums[d]!, model.films[0]!, DRUM_SHARES.film * conductanceWPerK);
-    flow(model.drums[d]!, model.columns.at(-1)!.surface, DRUM_SHARES.ground * conductanceWPerK);
-  });
 }
 
 /** Vaporisation above +0.5 degrees C, sublimation below -0.5, even between (as moisture.ts has it; written again on purpose). */
 function phaseChangeHeatJPerKg(tempK: number): number {
   const waterShare = Math.min(1, Math.max(0, tempK - ZERO_CELSIUS_K + 0.5));
   return waterShare * VAPORISATION_HEAT_J_PER_KG + (1 - waterShare) * SUBLIMATION_HEAT_J_PER_KG;
-}
-
-const MOST_REFLECTIONS = 2000;
-const SETTLED_W_PER_M2 = 1e-10;
-
-interface Beams {
-  /** Longwave on the inner side of the cover, from the inner film downwards, and in the gap up and down, W/m2. */
-  onCover: number;
-  innerDown: number;
-  gapUp: number;
-  gapDown: number;
-  /** For each patch: what leaves the floor, what falls on it, and what goes on to the cover. */
-  readonly floorUp: number[];
-  readonly ontoFloor: number[];
-  readonly toCover: number[];
-}
-
-/** What passes or leaves a plane on one side: own emission, reflection of that side's light, transmission of the other side's. */
-const leaving = (optics: LongwaveOptics, emitted: number, light: { sameSide: number; otherSide: number }): number =>
-  optics.emissivity * emitted + longwaveReflectance(optics) * light.sameSide + optics.transmittance * light.otherSide;
-
-/** Follows the reflections until they die out, then counts what each plane absorbs less what it emits. */
-function longwaveGainsW(enclosure: LongwaveEnclosure, plane: PlaneIndex, emitted: readonly number[]): Float64Array {
-  const { films, patches, coverAreaM2 } = enclosure;
-  const beams: Beams = { onCover: 0, innerDown: 0, gapUp: 0, gapDown: 0, floorUp: patches.map(() => 0), ontoFloor: patches.map(() => 0), toCover: patches.map(() => 0) };
-  for (let bounce = 0, before = -1; Math.abs(beams.onCover - before) > SETTLED_W_PER_M2; bounce += 1) {
-    if (bounce === MOST_REFLECTIONS) throw new Error(`reflections did not die out within ${MOST_REFLECTIONS} bounces`);
-    before = beams.onCover;
-    bounceOnce(enclosure, plane, emitted, beams);
-  }
-  const gainsW = new Float64Array(plane.count);
-  patches.forEach((patch, p) => {
-    gainsW[plane.floor(p)] = patch.areaM2 * patch.emissivity * (beams.ontoFloor[p]! - emitted[plane.floor(p)]!);
-    if (patch.rowCover) gainsW[plane.rowCover(p)] = patch.areaM2 * patch.rowCover.emissivity * (beams.floorUp[p]! + beams.innerDown - 2 * emitted[plane.rowCover(p)]!);
-  });
-  const sky = emitted[plane.surroundings]!;
-  films.forEach((film, f) => {
-    const below = f === 0 ? beams.onCover : beams.gapUp;
-    const above = f === films.length - 1 ? sky : beams.gapDown;
-    gainsW[plane.film(f)] = coverAreaM2 * film.emissivity * (below + above - 2 * emitted[plane.film(f)]!);
-  });
-  gainsW[plane.surroundings] = -gainsW.reduce((sum, gain) => sum + gain, 0);
-  return gainsW;
-}
-
-function bounceOnce({ films, patches, coverAreaM2 }: LongwaveEnclosure, plane: PlaneIndex, emitted: readonly number[], beams: Beams): void {
-  let onCover = beams.innerDown;
-  patches.forEach(({ areaM2, emissivity, rowCover }, p) => {
-    const under = rowCover ? leaving(rowCover, emitted[plane.rowCover(p)]!, { sameSide: beams.floorUp[p]!, otherSide: beams.innerDown }) : beams.innerDown;
-    const floorUp = emissivity * emitted[plane.floor(p)]! + (1 - emissivity) * under;
-    beams.ontoFloor[p] = under;
-    beams.floorUp[p] = floorUp;
-    beams.toCover[p] = rowCover ? leaving(rowCover, emitted[plane.rowCover(p)]!, { sameSide: beams.innerDown, otherSide: floorUp }) : floorUp;
-    onCover += (areaM2 / coverAreaM2) * (beams.toCover[p] - beams.innerDown);
-  });
-  beams.onCover = onCover;
-  const sky = emitted[plane.surroundings]!;
-  const inner = films[0]!;
-  const fromInner = emitted[plane.film(0)]!;
-  const outer = films[1];
-  if (outer) {
-    beams.gapUp = leaving(inner, fromInner, { sameSide: beams.gapDown, otherSide: onCover });
-    beams.gapDown = leaving(outer, emitted[plane.film(1)]!, { sameSide: beams.gapUp, otherSide: sky });
-  }
-  beams.innerDown = leaving(inner, fromInner, { sameSide: onCover, otherSide: outer ? beams.gapDown : sky });
 }

@@ -1,8 +1,8 @@
 import { saturationVapourPressureOverWaterPa } from '../air/saturation-magnus.js';
 import type { House } from '../greenhouse/house.js';
 import { CLOUD_LONGWAVE_WEIGHT, surroundingsRadiantTempK } from '../sky/downwelling-longwave.js';
-import { sunIntoHouseW, type HouseSun } from '../sun/house-gain.js';
-import { sunPosition } from '../sun/position.js';
+import { sunIntoHouse, type HouseSun } from '../sun/house-gain.js';
+import { sunPosition, type SunPosition } from '../sun/position.js';
 import { SECONDS_PER_HOUR } from '../units.js';
 import type { WeatherHours } from './weather.js';
 
@@ -19,8 +19,11 @@ export interface Forcing {
   readonly windAtCoverMPerS: Float64Array;
   readonly cloudFraction: Float64Array;
   readonly pressurePa: Float64Array;
-  /** Sunlight kept in the house, W. */
+  /** Sunlight on the flat outside, W/m2. */
+  readonly globalShortwaveWPerM2: Float64Array;
+  /** Sunlight kept in the house, W, and of it what falls on the solid wall. */
   readonly sunW: Float64Array;
+  readonly sunOnWallW: Float64Array;
 }
 
 /** How the weather of a scenario departs from the forecast, and when that begins. */
@@ -53,8 +56,8 @@ export function forcingFor(house: House, weather: WeatherHours, span: { fromS: n
   const [first, last] = [weather.timeS[0]!, weather.timeS.at(-1)!];
   if (!(span.fromS >= first && span.fromS + steps * stepS <= last)) throw new RangeError(`weather covers ${first} to ${last}, asked for ${span.fromS} to ${span.toS} (epoch s)`);
   const make = (): Float64Array => new Float64Array(steps);
-  const forcing = { startS: span.fromS, stepS, outsideAirTempK: make(), surroundingsTempK: make(), vapourPressurePa: make(), windAtCoverMPerS: make(), cloudFraction: make(), pressurePa: make(), sunW: make() };
-  const houseSun: HouseSun = { geometry: house.geometry, filmCount: house.films.length, cleanShare: house.cleanShare, groundAlbedo: GROUND_ALBEDO };
+  const forcing = { startS: span.fromS, stepS, outsideAirTempK: make(), surroundingsTempK: make(), vapourPressurePa: make(), windAtCoverMPerS: make(), cloudFraction: make(), pressurePa: make(), globalShortwaveWPerM2: make(), sunW: make(), sunOnWallW: make() };
+  const houseSun: HouseSun = { geometry: house.geometry, sheets: house.films.map(({ sheet }) => sheet), cleanShare: house.cleanShare, groundAlbedo: GROUND_ALBEDO };
   for (let i = 0; i < steps; i += 1) {
     const timeS = span.fromS + (i + 1) * stepS;
     const position = (timeS - first) / SECONDS_PER_HOUR;
@@ -71,23 +74,26 @@ export function forcingFor(house: House, weather: WeatherHours, span: { fromS: n
     forcing.windAtCoverMPerS[i] = Math.min(40, at(weather.windSpeed10mMPerS) * house.windShare);
     forcing.pressurePa[i] = at(weather.surfacePressurePa);
     forcing.surroundingsTempK[i] = surroundingsRadiantTempK({ airTempK, vapourPressurePa, cloudFraction, cloudWeight: departure.cloudWeight, skyViewFraction: house.skyViewFraction });
-    forcing.sunW[i] = sunOfStepW(house, houseSun, weather, timeS - stepS / 2);
+    const light = lightOfStep(house, weather, timeS - stepS / 2);
+    if (light === null) continue;
+    const inside = sunIntoHouse(houseSun, light.sun, light);
+    forcing.globalShortwaveWPerM2[i] = light.globalWPerM2;
+    forcing.sunW[i] = inside.totalW;
+    forcing.sunOnWallW[i] = inside.onWallW;
   }
   return forcing;
 }
 
-/** The hour's mean light belongs to the hour that ends at its stamp; inside it follows the sun's height. */
-function sunOfStepW(house: House, houseSun: HouseSun, weather: WeatherHours, middleS: number): number {
+/** The hour's mean light belongs to the hour that ends at its stamp; inside it follows the sun's height. Null in the dark. */
+function lightOfStep(house: House, weather: WeatherHours, middleS: number): { sun: SunPosition; globalWPerM2: number; diffuseWPerM2: number } | null {
   const hourEnd = Math.ceil((middleS - weather.timeS[0]!) / SECONDS_PER_HOUR);
   const meanGlobal = weather.globalShortwaveWPerM2[hourEnd] ?? 0;
-  if (meanGlobal <= 0) return 0;
+  if (meanGlobal <= 0) return null;
   const sun = sunPosition(middleS, house.place);
   const startS = weather.timeS[hourEnd]! - SECONDS_PER_HOUR;
   let sineSum = 0;
   const samples = 6;
   for (let k = 0; k < samples; k += 1) sineSum += Math.max(0, Math.sin(sunPosition(startS + ((k + 0.5) * SECONDS_PER_HOUR) / samples, house.place).altitudeRad));
   const shape = sineSum < LOWEST_SINE ? 1 : (Math.max(0, Math.sin(sun.altitudeRad)) * samples) / sineSum;
-  const globalWPerM2 = meanGlobal * shape;
-  const diffuseWPerM2 = Math.min(meanGlobal, weather.diffuseShortwaveWPerM2[hourEnd] ?? meanGlobal) * shape;
-  return sunIntoHouseW(houseSun, sun, { globalWPerM2, diffuseWPerM2 });
+  return { sun, globalWPerM2: meanGlobal * shape, diffuseWPerM2: Math.min(meanGlobal, weather.diffuseShortwaveWPerM2[hourEnd] ?? meanGlobal) * shape };
 }

@@ -1,9 +1,12 @@
 import { moistAirDensityKgPerM3, humidityRatioKgPerKg } from '../air/moist-air.js';
-import { blendOptics, type LongwaveOptics } from '../cover/film-optics.js';
-import { longwaveExchange, type LongwaveEnclosure, type LongwaveExchange } from '../cover/longwave-exchange.js';
+import type { LongwaveEnclosure } from '../cover/longwave-enclosure.js';
+import { longwaveExchange, type LongwaveExchange } from '../cover/longwave-exchange.js';
 import { emptySources, stepImplicit, type Sources } from '../network/implicit-step.js';
+import { setConditions } from './conditions.js';
 import type { ControlPlan, Controls } from './controls.js';
+import { enclosureOf } from './enclosure.js';
 import type { Forcing } from './forcing.js';
+import { addMadeHeat, heaterShare, sunByNodeW, type MadeHeat } from './gains.js';
 import { buildHouseModel, type HouseModel } from './house-model.js';
 import type { House } from '../greenhouse/house.js';
 import { applyMoisture, buildMoistureModel, waterAfterStep, type MoistureModel, type MoistureStep } from './moisture.js';
@@ -38,22 +41,16 @@ export interface StepRecord {
   readonly uptakeKgPerS: Float64Array;
   readonly exchange: LongwaveExchange;
   readonly enclosure: LongwaveEnclosure;
-  /** Heat from sun and heater into each node, W, without latent heat. */
-  readonly sunAndHeaterW: Float64Array;
+  /** Heat from sun, heater, motors and compost into each node, W, without latent heat. */
+  readonly gainsW: Float64Array;
   readonly latentW: Float64Array;
   readonly heaterW: number;
+  readonly vapourKgPerS: number;
+  readonly heapW: number;
+  readonly fanMotorsW: number;
+  readonly airSpeedMPerS: number;
   readonly iterations: number;
 }
-
-/** Soil longwave emissivity (from memory: 0.92 to 0.97). */
-const SOIL_EMISSIVITY = 0.95;
-/** Share of the sun kept in the house that ends as heat; the rest is reflected out (prior of this project). */
-const ABSORBED_SHARE = 0.8;
-/** Of that, what the soil takes at once; foliage and air take the rest (prior of this project). */
-const SUN_TO_SOIL_SHARE = 0.6;
-/** A thermostat gives full power below its setting by half of this and none above by half (keeps the step smooth). */
-const THERMOSTAT_BAND_K = 1;
-const TRANSPARENT: LongwaveOptics = { transmittance: 1, emissivity: 0 };
 
 /**
  * Runs a house through the weather of a forcing from a given state.
@@ -85,101 +82,69 @@ interface StepInput {
 function oneStep(runner: HouseRunner, state: HouseState, input: StepInput): HouseState {
   const { model, moisture } = runner;
   const { forcing, i, controls, sources } = input;
-  const size = model.network.nodes.length;
+  const pressurePa = forcing.pressurePa[i]!;
   const tempsK = Float64Array.from(state.tempsK);
   tempsK[model.outside] = forcing.outsideAirTempK[i]!;
   tempsK[model.surroundings] = forcing.surroundingsTempK[i]!;
-  setConditions(model, state, input);
+  tempsK[model.behindWall] = model.house.solidWall?.behindTempK ?? forcing.outsideAirTempK[i]!;
+  setConditions(model.conditions, model.house, {
+    controls,
+    windAtCoverMPerS: forcing.windAtCoverMPerS[i]!,
+    airDensityKgPerM3: moistAirDensityKgPerM3({ airTempK: state.tempsK[model.air]!, humidityRatio: state.humidity[0]!, pressurePa }),
+    sunWPerM2: forcing.globalShortwaveWPerM2[i]!,
+  });
   const enclosure = enclosureNow(runner, state, controls);
   const exchange = longwaveExchange(enclosure);
-  let link = 0;
-  for (let n = 0; n < exchange.plane.count; n += 1) for (let m = n + 1; m < exchange.plane.count; m += 1) model.network.radiators[link++]!.exchangeAreaM2 = exchange.areasM2[n * exchange.plane.count + m]!;
+  setExchangeAreas(model, exchange);
   const moistureStep: MoistureStep = {
     stepS: forcing.stepS,
-    pressurePa: forcing.pressurePa[i]!,
-    outsideHumidityRatio: humidityRatioKgPerKg(forcing.vapourPressurePa[i]!, forcing.pressurePa[i]!),
+    pressurePa,
+    outsideHumidityRatio: humidityRatioKgPerKg(forcing.vapourPressurePa[i]!, pressurePa),
     humidityBefore: state.humidity,
     waterBefore: state.waterKgPerM2,
+    vapourFromHeaterKgPerS: 0,
     humidity: Float64Array.from(state.humidity),
     uptakeKgPerS: new Float64Array(moisture.surfaces.length),
   };
-  const sunW = sunByNodeW(model, forcing.sunW[i]!, controls);
-  const sunAndHeaterW = new Float64Array(size);
-  const latentW = new Float64Array(size);
-  let heaterW = 0;
+  const sunW = sunByNodeW(model, { totalW: forcing.sunW[i]!, onWallW: forcing.sunOnWallW[i]! }, controls);
+  const latentW = new Float64Array(sunW.length);
+  const gainsW = new Float64Array(sunW.length);
+  let made: MadeHeat = { heaterW: 0, vapourKgPerS: 0, heapW: 0 };
   const iterations = stepImplicit({
     network: model.network,
     tempsK,
     stepS: forcing.stepS,
     sources,
     updateSources: (temps, out) => {
+      moistureStep.vapourFromHeaterKgPerS = heaterShare(model, temps[model.air]!) * (model.house.heater?.vapourKgPerS ?? 0);
       applyMoisture(model, moisture, moistureStep, temps, out);
       latentW.set(out.powerW);
-      heaterW = addHeater(model, temps, out);
-      for (let n = 0; n < size; n += 1) {
-        sunAndHeaterW[n] = sunW[n]! + (n === model.air ? heaterW : 0);
+      made = addMadeHeat(model, input.timeS, temps, out);
+      for (let n = 0; n < sunW.length; n += 1) {
         out.powerW[n]! += sunW[n]!;
+        gainsW[n] = out.powerW[n]! - latentW[n]!;
       }
     },
   });
-  input.observe({ timeS: input.timeS, stepIndex: i, controls, tempsBeforeK: state.tempsK, tempsK, humidity: moistureStep.humidity, pressurePa: moistureStep.pressurePa, uptakeKgPerS: moistureStep.uptakeKgPerS, exchange, enclosure, sunAndHeaterW, latentW, heaterW, iterations });
+  input.observe({ timeS: input.timeS, stepIndex: i, controls, tempsBeforeK: state.tempsK, tempsK, humidity: moistureStep.humidity, pressurePa, uptakeKgPerS: moistureStep.uptakeKgPerS, exchange, enclosure, gainsW, latentW, heaterW: made.heaterW, vapourKgPerS: made.vapourKgPerS, heapW: made.heapW, fanMotorsW: model.conditions.fanMotorsW, airSpeedMPerS: model.conditions.airSpeedMPerS, iterations });
   return { tempsK, humidity: moistureStep.humidity, waterKgPerM2: waterAfterStep(moisture, moistureStep) };
 }
 
-function setConditions(model: HouseModel, state: HouseState, { forcing, i, controls }: StepInput): void {
-  const { conditions } = model;
-  conditions.windAtCoverMPerS = forcing.windAtCoverMPerS[i]!;
-  conditions.airDensityKgPerM3 = moistAirDensityKgPerM3({ airTempK: state.tempsK[model.air]!, humidityRatio: state.humidity[0]!, pressurePa: forcing.pressurePa[i]! });
-  conditions.ventsMayOpen = controls.ventsMayOpen;
-  conditions.coverOn = [...controls.coverOn];
-  conditions.heaterOn = controls.heaterOn;
-  conditions.heaterSetK = controls.heaterSetK;
+function setExchangeAreas({ network, plane }: HouseModel, exchange: LongwaveExchange): void {
+  let link = 0;
+  for (let n = 0; n < plane.count; n += 1) for (let m = n + 1; m < plane.count; m += 1) network.radiators[link++]!.exchangeAreaM2 = exchange.areasM2[n * plane.count + m]!;
 }
 
-/** Films and covers with the water they hold now; a cover that does not lie on its bed lets everything pass. */
+/** Films and covers with the water they hold now. */
 function enclosureNow({ model, moisture }: HouseRunner, state: HouseState, controls: Controls): LongwaveEnclosure {
-  const { house } = model;
   const water = state.waterKgPerM2;
-  const last = house.films.length - 1;
-  return {
-    coverAreaM2: house.geometry.coverAreaM2,
-    films: house.films.map((film, f) => blendOptics(film.dry, film.wet, (f === 0 ? water[moisture.innerFilmWater]! : 0) + (f === last ? water[moisture.outerFilmWater]! : 0))),
-    patches: house.columns.map((column, c) => ({
-      areaM2: column.areaM2,
-      emissivity: SOIL_EMISSIVITY,
-      rowCover: column.rowCover === null ? null : controls.coverOn[c] ? blendOptics(column.rowCover.dry, column.rowCover.wet, water[moisture.rowCoverWater[c]!]!) : TRANSPARENT,
-    })),
-  };
-}
-
-/** Sun in the house: drums by their aperture, soil by area, foliage and air the rest; a cover keeps part of it above the bed. */
-function sunByNodeW(model: HouseModel, sunW: number, controls: Controls): Float64Array {
-  const power = new Float64Array(model.network.nodes.length);
-  if (sunW <= 0) return power;
-  const { house } = model;
-  const absorbed = ABSORBED_SHARE * sunW;
-  const drumShare = house.drums.reduce((sum, group) => sum + group.sunShare, 0);
-  house.drums.forEach((group, d) => (power[model.drums[d]!]! += absorbed * group.sunShare));
-  const rest = absorbed * (1 - Math.min(1, drumShare));
-  power[model.air]! += (1 - SUN_TO_SOIL_SHARE) * rest;
-  house.columns.forEach((column, c) => {
-    const index = model.columns[c]!;
-    const onColumn = (SUN_TO_SOIL_SHARE * rest * column.areaM2) / house.geometry.floorAreaM2;
-    const passed = column.rowCover && controls.coverOn[c] ? column.rowCover.sunTransmittance : 1;
-    power[index.surface]! += passed * onColumn;
-    if (passed < 1) power[index.rowCover]! += (1 - passed) * onColumn;
+  return enclosureOf(model.house, {
+    coverOn: (c) => controls.coverOn[c]!,
+    curtainDrawn: controls.curtainDrawn,
+    roofSnowM: controls.troubles.roofSnowM,
+    innerFilmWater: water[moisture.innerFilmWater]!,
+    outerFilmWater: water[moisture.outerFilmWater]!,
+    rowCoverWater: (c) => water[moisture.rowCoverWater[c]!]!,
+    curtainWater: moisture.curtainWater < 0 ? 0 : water[moisture.curtainWater]!,
   });
-  return power;
-}
-
-function addHeater(model: HouseModel, tempsK: Float64Array, sources: Sources): number {
-  const { heater } = model.house;
-  const { conditions, air } = model;
-  if (!heater || !conditions.heaterOn) return 0;
-  const set = heater.thermostat ? conditions.heaterSetK : null;
-  const share = set === null ? 1 : Math.min(1, Math.max(0, (set + THERMOSTAT_BAND_K / 2 - tempsK[air]!) / THERMOSTAT_BAND_K));
-  sources.powerW[air]! += share * heater.deliveredW;
-  if (set !== null) sources.bands.push({ node: air, lowK: set - THERMOSTAT_BAND_K / 2, highK: set + THERMOSTAT_BAND_K / 2 });
-  if (share > 0 && share < 1) sources.slopeWPerK[air]! -= heater.deliveredW / THERMOSTAT_BAND_K;
-  return share * heater.deliveredW;
 }

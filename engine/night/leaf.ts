@@ -1,4 +1,5 @@
 import { DRY_AIR_HEAT_CAPACITY_J_PER_KGK, STEFAN_BOLTZMANN_W_PER_M2K4, SUBLIMATION_HEAT_J_PER_KG } from '../constants.js';
+import { mixedWPerM2K, plateForcedWPerM2K } from '../airflow/stirred-air.js';
 import { humidityRatioKgPerKg } from '../air/moist-air.js';
 import { saturationSlopeAtSurfacePaPerK, saturationVapourPressureAtSurfacePa } from '../air/saturation-magnus.js';
 
@@ -17,8 +18,14 @@ const LEAF_EMISSIVITY = 0.95;
 const ITERATIONS = 12;
 const SETTLED_K = 1e-6;
 /** Still air around leaves of a bed at night, each side (between 4 and 8 for leaves of 5 to 10 cm; project estimate). */
-export const LEAF_H_IN_HOUSE_W_PER_M2K = 6;
-export const LEAF_H_UNDER_COVER_W_PER_M2K = 5;
+const LEAF_H_IN_HOUSE_W_PER_M2K = 6;
+const LEAF_H_UNDER_COVER_W_PER_M2K = 5;
+/** Width of a leaf that stirred air sweeps along (project estimate for winter greens). */
+const LEAF_LENGTH_M = 0.08;
+
+/** Heat transfer of one side of a leaf; stirred air does not reach under a cover. Units: m/s; W/(m2 K). Valid: 0 to 3 m/s. Outside: throws OutOfRangeError. Source: still air as named above; plateForcedWPerM2K and mixedWPerM2K for stirred air. */
+export const leafHeatTransferWPerM2K = ({ underCover, airSpeedMPerS }: { underCover: boolean; airSpeedMPerS: number }): number =>
+  underCover ? LEAF_H_UNDER_COVER_W_PER_M2K : mixedWPerM2K(LEAF_H_IN_HOUSE_W_PER_M2K, plateForcedWPerM2K(airSpeedMPerS, LEAF_LENGTH_M));
 
 /**
  * Temperature of a leaf that sees the cover above and the soil below, by night.

@@ -5,55 +5,77 @@ import { MOST_WATER_ON_FILM_KG_PER_M2, wetFraction } from '../cover/film-optics.
 import { outsideConvectionWPerM2K } from '../cover/convection.js';
 import type { Sources } from '../network/implicit-step.js';
 import { ZERO_CELSIUS_K } from '../units.js';
-import { coverExchangeWPerK, filmToAirWPerM2K, outsideAirflowM3PerS, ROW_COVER_TO_AIR_W_PER_M2K, soilToAirWPerM2K, UNDER_COVER_HEIGHT_M, type HouseModel } from './house-model.js';
+import { coverExchangeWPerK, curtainExchangeWPerK, filmToAirWPerM2K, outsideAirflowM3PerS, ROW_COVER_TO_AIR_W_PER_M2K, soilToAirWPerM2K, stirredAtColumnWPerM2K, UNDER_COVER_HEIGHT_M } from './air-exchange.js';
+import type { HouseModel } from './house-model.js';
+import { ROOF_SHARE_OF_VOLUME } from './parts/air-part.js';
+
+const OUTSIDE_VOLUME = -1;
 
 /** A surface that takes vapour from a body of air or gives it. */
 interface WetSurface {
   readonly node: number;
   readonly areaM2: number;
-  /** Volume of air it touches; -1 is the air outside. */
+  /** Volume of air it touches. */
   readonly volume: number;
   /** Index into the water held on films and covers; -1 for soil, which does not run dry in a night. */
   readonly water: number;
   readonly evaporationShare: number;
+  /** Not coupled to the other surfaces in the network: how they pull each other is then left to the iteration. */
+  readonly standsApart?: boolean;
   readonly heatTransferWPerM2K: (tempsK: Float64Array) => number;
 }
 
-/** Bodies of air with their humidity, and the surfaces they exchange vapour with. Volume 0 is the house, the others lie under covers. */
+/** A body of air with its humidity; all but that of the house exchange air with it. */
+interface AirVolume {
+  readonly volumeM3: number;
+  readonly exchangeWPerK: () => number;
+}
+
+/** Bodies of air, and the surfaces they exchange vapour with. Volume 0 is the house where the plants stand; the others lie under covers or above the curtain. */
 export interface MoistureModel {
   readonly surfaces: readonly WetSurface[];
-  readonly volumesM3: readonly number[];
-  /** Column of each volume from 1 on. */
-  readonly columnOfVolume: readonly number[];
+  readonly volumes: readonly AirVolume[];
+  /** The volume that outside air comes into. */
+  readonly roofVolume: number;
+  /** For each column: the volume its plants stand in. */
+  readonly volumeOfColumn: readonly number[];
   readonly waterAreasM2: readonly number[];
   readonly innerFilmWater: number;
   readonly outerFilmWater: number;
   /** For each column: index of the water on its row cover, -1 without one. */
   readonly rowCoverWater: readonly number[];
+  /** -1 without a curtain. */
+  readonly curtainWater: number;
 }
 
 export function buildMoistureModel(model: HouseModel): MoistureModel {
-  const { house, films, columns } = model;
-  const { coverAreaM2, volumeM3 } = house.geometry;
+  const { house, conditions, films, columns } = model;
+  const { coverAreaM2, volumeM3, floorAreaM2 } = house.geometry;
   const surfaces: WetSurface[] = [];
-  const volumesM3 = [volumeM3];
-  const columnOfVolume = [-1];
+  const roofVolume = house.curtain ? 1 : 0;
+  const volumes: AirVolume[] = [{ volumeM3: house.curtain ? (1 - ROOF_SHARE_OF_VOLUME) * volumeM3 : volumeM3, exchangeWPerK: () => 0 }];
+  if (house.curtain) volumes.push({ volumeM3: ROOF_SHARE_OF_VOLUME * volumeM3, exchangeWPerK: () => curtainExchangeWPerK(house, conditions) });
   const waterAreasM2 = [coverAreaM2, coverAreaM2];
-  surfaces.push({ node: films[0]!, areaM2: coverAreaM2, volume: 0, water: 0, evaporationShare: 1, heatTransferWPerM2K: (t) => filmToAirWPerM2K(t[films[0]!]!, t[model.air]!) });
-  surfaces.push({ node: films.at(-1)!, areaM2: coverAreaM2, volume: -1, water: 1, evaporationShare: 1, heatTransferWPerM2K: () => outsideConvectionWPerM2K(model.conditions.windAtCoverMPerS) });
+  surfaces.push({ node: films[0]!, areaM2: coverAreaM2, volume: roofVolume, water: 0, evaporationShare: 1, heatTransferWPerM2K: (t) => filmToAirWPerM2K(t[films[0]!]!, t[model.roofAir]!, conditions.stirredWPerM2K) });
+  surfaces.push({ node: model.outerSurface, areaM2: coverAreaM2, volume: OUTSIDE_VOLUME, water: 1, evaporationShare: 1, heatTransferWPerM2K: () => outsideConvectionWPerM2K(conditions.windAtCoverMPerS) });
+  const curtainWater = model.curtain < 0 ? -1 : waterAreasM2.push(floorAreaM2) - 1;
+  if (model.curtain >= 0) surfaces.push({ node: model.curtain, areaM2: floorAreaM2, volume: 0, water: curtainWater, evaporationShare: 1, heatTransferWPerM2K: (t) => (conditions.curtainDrawn ? filmToAirWPerM2K(t[model.curtain]!, t[model.air]!, conditions.stirredWPerM2K) : 0) });
+  // Warm damp air that is blown through cold ground leaves its water there; the drain takes it.
+  if (model.tubes) surfaces.push({ node: model.tubes.rings[0]!, areaM2: 1, volume: 0, water: -1, evaporationShare: 0, standsApart: true, heatTransferWPerM2K: () => conditions.fanWPerK.tubes });
+  const volumeOfColumn: number[] = [];
   const rowCoverWater = house.columns.map((column, c) => {
     const index = columns[c]!;
     const { areaM2, evaporationShare } = column;
     const airNode = index.underCoverAir >= 0 ? index.underCoverAir : model.air;
-    const volume = index.underCoverAir >= 0 ? volumesM3.push(areaM2 * UNDER_COVER_HEIGHT_M) - 1 : 0;
-    if (volume > 0) columnOfVolume.push(c);
-    surfaces.push({ node: index.surface, areaM2, volume, water: -1, evaporationShare, heatTransferWPerM2K: (t) => soilToAirWPerM2K(t[index.surface]!, t[airNode]!) });
+    const volume = index.underCoverAir >= 0 ? volumes.push({ volumeM3: areaM2 * UNDER_COVER_HEIGHT_M, exchangeWPerK: () => coverExchangeWPerK(house, conditions, c) }) - 1 : 0;
+    volumeOfColumn.push(volume);
+    surfaces.push({ node: index.surface, areaM2, volume, water: -1, evaporationShare, heatTransferWPerM2K: (t) => soilToAirWPerM2K(t[index.surface]!, t[airNode]!, stirredAtColumnWPerM2K(conditions, c)) });
     if (index.rowCover < 0) return -1;
     const water = waterAreasM2.push(areaM2) - 1;
     surfaces.push({ node: index.rowCover, areaM2, volume, water, evaporationShare: 1, heatTransferWPerM2K: () => ROW_COVER_TO_AIR_W_PER_M2K });
     return water;
   });
-  return { surfaces, volumesM3, columnOfVolume, waterAreasM2, innerFilmWater: 0, outerFilmWater: 1, rowCoverWater };
+  return { surfaces, volumes, roofVolume, volumeOfColumn, waterAreasM2, innerFilmWater: 0, outerFilmWater: 1, rowCoverWater, curtainWater };
 }
 
 /** Half-width over which the heat of evaporation goes over into that of sublimation: frost forms patchily around 0 degrees C. */
@@ -71,6 +93,8 @@ export interface MoistureStep {
   readonly humidityBefore: Float64Array;
   /** kg/m2 on each film or cover at the start of the step. */
   readonly waterBefore: Float64Array;
+  /** What a flame gives off into the house air; set before each iteration. */
+  vapourFromHeaterKgPerS: number;
   /** Latest iterate, then the result. */
   readonly humidity: Float64Array;
   /** Vapour taken up by each surface, kg/s; negative while it evaporates. */
@@ -97,10 +121,10 @@ export function applyMoisture(model: HouseModel, moisture: MoistureModel, step: 
     step.uptakeKgPerS[s] = uptake;
     sources.powerW[surface.node]! += heat * uptake;
     sources.slopeWPerK[surface.node]! -= heat * conductance[s]! * saturatedSlope[s]!;
-    if (surface.volume < 0) return;
+    if (surface.volume < 0 || surface.standsApart) return;
     // The air takes on the humidity of its surfaces within seconds: each surface feels how the others pull it along.
     moisture.surfaces.forEach((other, o) => {
-      if (other.volume !== surface.volume) return;
+      if (other.volume !== surface.volume || other.standsApart) return;
       const pull = (heat * conductance[s]! * conductance[o]! * saturatedSlope[o]!) / weights[surface.volume]!;
       if (other.node === surface.node) sources.slopeWPerK[surface.node]! += pull;
       else sources.crossSlopes.push({ node: surface.node, dependsOn: other.node, slopeWPerK: pull });
@@ -118,22 +142,22 @@ function vapourConductanceKgPerS(surface: WetSurface, step: MoistureStep, state:
   return Math.min(full * wetFraction(held), (held * surface.areaM2) / step.stepS / deficit);
 }
 
-/** Returns how strongly each body of air is held to its surroundings. The house air and the small bodies under covers form a star: each of those is eliminated into the house air. */
+/** Returns how strongly each body of air is held to its surroundings. The house air and the other bodies form a star: each of those is eliminated into the house air. */
 function solveHumidity(model: HouseModel, moisture: MoistureModel, step: MoistureStep, latest: { tempsK: Float64Array; saturated: readonly number[]; conductance: readonly number[] }): readonly number[] {
   const { conditions, house } = model;
   const density = conditions.airDensityKgPerM3;
-  const held = moisture.volumesM3.map((volume) => (density * volume) / step.stepS);
-  const weight = held.map((mass) => mass);
-  const inflow = held.map((mass, v) => mass * step.humidityBefore[v]!);
+  const weight = moisture.volumes.map(({ volumeM3 }) => (density * volumeM3) / step.stepS);
+  const inflow = weight.map((mass, v) => mass * step.humidityBefore[v]!);
+  inflow[0]! += step.vapourFromHeaterKgPerS;
   moisture.surfaces.forEach(({ volume }, s) => {
     if (volume < 0) return;
     weight[volume]! += latest.conductance[s]!;
     inflow[volume]! += latest.conductance[s]! * latest.saturated[s]!;
   });
-  const outsideFlow = density * outsideAirflowM3PerS(house, conditions, { insideAirTempK: latest.tempsK[model.air]!, outsideAirTempK: latest.tempsK[model.outside]! });
-  weight[0]! += outsideFlow;
-  inflow[0]! += outsideFlow * step.outsideHumidityRatio;
-  const exchange = moisture.columnOfVolume.map((column) => (column < 0 ? 0 : coverExchangeWPerK(house, conditions, column) / DRY_AIR_HEAT_CAPACITY_J_PER_KGK));
+  const outsideFlow = density * outsideAirflowM3PerS(house, conditions, { insideAirTempK: latest.tempsK[model.roofAir]!, outsideAirTempK: latest.tempsK[model.outside]! });
+  weight[moisture.roofVolume]! += outsideFlow;
+  inflow[moisture.roofVolume]! += outsideFlow * step.outsideHumidityRatio;
+  const exchange = moisture.volumes.map(({ exchangeWPerK }) => exchangeWPerK() / DRY_AIR_HEAT_CAPACITY_J_PER_KGK);
   for (let v = 1; v < weight.length; v += 1) {
     const total = weight[v]! + exchange[v]!;
     weight[0]! += exchange[v]! - (exchange[v]! * exchange[v]!) / total;

@@ -1,12 +1,12 @@
 import { STEFAN_BOLTZMANN_W_PER_M2K4 } from '../constants.js';
 import { layerNearest } from '../ground/soil-column.js';
 import type { HouseRunner, StepRecord } from './house-run.js';
-import { LEAF_H_IN_HOUSE_W_PER_M2K, LEAF_H_UNDER_COVER_W_PER_M2K, leafTempK } from './leaf.js';
+import { leafHeatTransferWPerM2K, leafTempK } from './leaf.js';
 
 /** A place whose temperature a grower or a crop can ask for. */
 export interface PlaceKey {
-  readonly place: 'outside' | 'inside' | 'cover' | 'leaf' | 'soil' | 'water';
-  /** Bed, or drum group number; absent for places of the whole house. */
+  readonly place: 'outside' | 'inside' | 'cover' | 'leaf' | 'soil' | 'water' | 'stones' | 'stone-box' | 'tube' | 'compost';
+  /** Bed, or number of the group of drums or stones; absent for places of the whole house. */
   readonly bed?: string;
 }
 
@@ -20,6 +20,10 @@ export function placesOf({ model }: HouseRunner): readonly PlaceKey[] {
     ...beds.map((bed): PlaceKey => ({ place: 'leaf', bed: bed.name })),
     ...beds.map((bed): PlaceKey => ({ place: 'soil', bed: bed.name })),
     ...model.drums.map((_, d): PlaceKey => ({ place: 'water', bed: String(d + 1) })),
+    ...model.stones.map((_, s): PlaceKey => ({ place: 'stones', bed: String(s + 1) })),
+    ...(model.stoneBox ? [{ place: 'stone-box' } as const] : []),
+    ...(model.tubes ? [{ place: 'tube' } as const] : []),
+    ...(model.heap === null ? [] : [{ place: 'compost' } as const]),
   ];
 }
 
@@ -28,24 +32,48 @@ const ROOT_DEPTH_M = 0.11;
 const ROOT_LAYER = layerNearest(ROOT_DEPTH_M);
 
 /**
- * Temperature of one place after a step.
+ * Temperature of one place after a step. Stones are read at their surface; the tube is the soil at its wall, which the air leaves it near to.
  * Units: K.
  * Valid: places from placesOf of the same house.
- * Outside: throws for a bed that the house does not have.
+ * Outside: throws for a bed or group that the house does not have.
  * Source: nodes of the network; the leaf by its own balance.
  */
 export function placeTempK(runner: HouseRunner, record: StepRecord, key: PlaceKey): number {
   const { model } = runner;
-  if (key.place === 'outside') return record.tempsK[model.outside]!;
-  if (key.place === 'inside') return record.tempsK[model.air]!;
-  if (key.place === 'water') return record.tempsK[model.drums[Number(key.bed) - 1]!]!;
+  const node = nodeOf(runner, key);
+  if (node !== null) return record.tempsK[node]!;
   const column = model.house.columns.findIndex((candidate) => candidate.kind === 'bed' && candidate.name === key.bed);
   if (column < 0) throw new Error(`no bed called ${JSON.stringify(key.bed)}`);
   const index = model.columns[column]!;
   if (key.place === 'soil') return record.tempsK[index.surface + ROOT_LAYER]!;
   const plantAirTempK = record.tempsK[index.underCoverAir >= 0 ? index.underCoverAir : model.air]!;
-  if (key.place === 'cover') return plantAirTempK;
-  return leafOfColumnK(runner, record, { column, plantAirTempK });
+  return key.place === 'cover' ? plantAirTempK : leafOfColumnK(runner, record, { column, plantAirTempK });
+}
+
+/** The node of a place that is one body; null for places of a bed. */
+function nodeOf({ model }: HouseRunner, { place, bed }: PlaceKey): number | null {
+  const found = (node: number | undefined | null): number => {
+    if (node === undefined || node === null) throw new Error(`the house has no ${place} ${bed ?? ''}`.trimEnd());
+    return node;
+  };
+  switch (place) {
+    case 'outside':
+      return model.outside;
+    case 'inside':
+      return model.air;
+    case 'water':
+      return found(model.drums[Number(bed) - 1]);
+    case 'stones':
+      return found(model.stones[Number(bed) - 1]?.skin);
+    case 'stone-box':
+      return found(model.stoneBox?.skin);
+    case 'tube':
+      return found(model.tubes?.rings[0]);
+    case 'compost':
+      return found(model.heap);
+    default:
+      return null;
+  }
 }
 
 function leafOfColumnK({ model, moisture }: HouseRunner, record: StepRecord, leaf: { column: number; plantAirTempK: number }): number {
@@ -55,13 +83,12 @@ function leafOfColumnK({ model, moisture }: HouseRunner, record: StepRecord, lea
     for (let m = 0; m < plane.count; m += 1) sum += shares[leaf.column * plane.count + m]! * STEFAN_BOLTZMANN_W_PER_M2K4 * record.tempsK[model.planeNodes[m]!]! ** 4;
     return sum;
   };
-  const volume = Math.max(0, moisture.columnOfVolume.indexOf(leaf.column));
   return leafTempK({
     airTempK: leaf.plantAirTempK,
-    humidityRatio: record.humidity[volume]!,
+    humidityRatio: record.humidity[moisture.volumeOfColumn[leaf.column]!]!,
     pressurePa: record.pressurePa,
     longwaveFromAboveWPerM2: irradiance(fromAbove),
     longwaveFromBelowWPerM2: irradiance(fromBelow),
-    hPerSideWPerM2K: record.controls.coverOn[leaf.column] ? LEAF_H_UNDER_COVER_W_PER_M2K : LEAF_H_IN_HOUSE_W_PER_M2K,
+    hPerSideWPerM2K: leafHeatTransferWPerM2K({ underCover: record.controls.coverOn[leaf.column]!, airSpeedMPerS: record.airSpeedMPerS }),
   });
 }

@@ -2,6 +2,8 @@ import { saturationVapourPressureAtSurfacePa } from '../air/saturation-magnus.js
 import { humidityRatioKgPerKg, standardPressurePa } from '../air/moist-air.js';
 import { DEEP_SOIL_DEPTH_M, layerDepthM, SOIL_LAYERS_M } from '../ground/soil-column.js';
 import { undisturbedGroundTempK } from '../ground/undisturbed-kusuda.js';
+import { heapSteadyTempK } from '../heat/compost-heap.js';
+import type { HouseModel } from './house-model.js';
 import type { HouseRunner, HouseState } from './house-run.js';
 import type { GroundOutside, WeatherHours } from './weather.js';
 
@@ -55,14 +57,23 @@ export function startState(runner: HouseRunner, weather: WeatherHours, ground: G
   const deepTempK = Math.max(kusuda(DEEP_SOIL_DEPTH_M) ?? lowerK, lowerK - HOUSE_SOIL_OFFSET_K) + (kusuda(DEEP_SOIL_DEPTH_M) === null ? 0 : HOUSE_SOIL_OFFSET_K);
   const tempsK = new Float64Array(model.network.nodes.length + model.network.boundaries.length).fill(weather.airTempK[0]!);
   for (const column of model.columns) SOIL_LAYERS_M.forEach((_, layer) => (tempsK[column.surface + layer] = soilAtDepthK(layerDepthM(layer), { upperK, lowerK, deepTempK })));
-  for (const drum of model.drums) tempsK[drum] = upperK;
+  for (const store of [...model.drums, ...model.stones.flatMap(({ skin, core }) => [skin, core]), ...(model.stoneBox ? [model.stoneBox.skin, model.stoneBox.core] : [])]) tempsK[store] = upperK;
+  for (const ring of model.tubes?.rings ?? []) tempsK[ring] = soilAtDepthK(Math.min(DEEP_SOIL_DEPTH_M, model.house.tubes!.depthM), { upperK, lowerK, deepTempK });
+  startWallAndHeap(model, tempsK, { pastAirK, upperK, fromS });
   tempsK[model.deep] = deepTempK;
   const humidity = humidityRatioKgPerKg(saturationVapourPressureAtSurfacePa(weather.airTempK[0]!), standardPressurePa(model.house.place.elevationM));
   return {
-    state: { tempsK, humidity: new Float64Array(moisture.volumesM3.length).fill(humidity), waterKgPerM2: new Float64Array(moisture.waterAreasM2.length) },
+    state: { tempsK, humidity: new Float64Array(moisture.volumes.length).fill(humidity), waterKgPerM2: new Float64Array(moisture.waterAreasM2.length) },
     deepTempK,
     basis,
   };
+}
+
+/** Masonry starts between the house and what lies behind it; a heap as warm as it keeps itself. */
+function startWallAndHeap(model: HouseModel, tempsK: Float64Array, known: { pastAirK: number; upperK: number; fromS: number }): void {
+  const { wall, house } = model;
+  wall?.layers.forEach((node, l) => (tempsK[node] = known.upperK + ((l + 0.5) / wall.layers.length) * ((house.solidWall!.behindTempK ?? known.pastAirK) - known.upperK)));
+  if (house.heap && model.heap !== null) tempsK[model.heap] = heapSteadyTempK({ volumeM3: house.heap.volumeM3, ageDays: (known.fromS - house.heap.startedS) / DAY_S, airTempK: house.heap.fan ? known.pastAirK : known.upperK });
 }
 
 function soilAtDepthK(depthM: number, known: { upperK: number; lowerK: number; deepTempK: number }): number {

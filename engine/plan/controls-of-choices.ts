@@ -1,6 +1,6 @@
 import type { Greenhouse } from '../greenhouse/greenhouse.js';
 import type { House } from '../greenhouse/house.js';
-import type { Controls, ControlPlan } from '../night/controls.js';
+import { NO_FANS, NO_TROUBLES, type Controls, type ControlPlan } from '../night/controls.js';
 import { celsiusToKelvin } from '../units.js';
 import type { NightChoices } from './action.js';
 
@@ -11,6 +11,9 @@ export function standingControls(greenhouse: Greenhouse, house: House): Controls
     ventsMayOpen: true,
     heaterOn: greenhouse.heater?.on ?? false,
     heaterSetK: greenhouse.heater?.set === undefined ? null : celsiusToKelvin(greenhouse.heater.set),
+    curtainDrawn: greenhouse.curtain?.drawn ?? false,
+    fansOn: NO_FANS,
+    troubles: NO_TROUBLES,
   };
 }
 
@@ -25,6 +28,7 @@ export function controlsOfChoices(house: House, standing: Controls, choices: Nig
   return (timeS) => {
     const heater = choices.heater && timeS >= choices.heater.fromS && timeS < choices.heater.untilS ? choices.heater : null;
     return {
+      ...standing,
       coverOn: house.columns.map((column, c) => standing.coverOn[c]! || (column.rowCover !== null && timeS >= (choices.covers.get(column.name) ?? Infinity))),
       ventsMayOpen: standing.ventsMayOpen && (choices.ventsShutS === null || timeS < choices.ventsShutS),
       heaterOn: standing.heaterOn || heater !== null,

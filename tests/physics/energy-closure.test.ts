@@ -4,21 +4,23 @@ import { forcingFor } from '../../engine/night/forcing.js';
 import { houseRunner, runHouse, type StepRecord } from '../../engine/night/house-run.js';
 import { startState } from '../../engine/night/start-state.js';
 import { CLEAR_COLD_NIGHT, GROUND, houseOf, inventedWeather, plainControls, referenceHouse } from '../fixtures/houses.js';
-import { randomControls, randomGreenhouse, randomWeather, seededRandom } from './random-houses.js';
+import { randomControls, randomDeviceControls, randomGreenhouse, randomWeather, seededRandom, withRandomDevices } from './random-houses.js';
 
 const HOUSES = 50;
+const HOUSES_WITH_DEVICES = 40;
 /** Acceptance is 0.5 %; the solver settles to 1e-5 K, so what is found is far below and any wrong flux shows. */
 const ACCEPTED_SHARE = 0.005;
 const FOUND_SHARE = 1e-5;
 
-function auditOfRandomHouse(seed: number): EnergyAuditResult {
+function auditOfRandomHouse(seed: number, devices = false): EnergyAuditResult {
   const random = seededRandom(seed);
-  const house = houseOf(randomGreenhouse(random));
+  const plain = randomGreenhouse(random);
+  const house = houseOf(devices ? withRandomDevices(random, plain) : plain);
   const { invented, weather } = randomWeather(random, house);
   const runner = houseRunner(house);
   const audit = createEnergyAudit(runner);
   const forcing = forcingFor(house, weather, { fromS: weather.timeS[0]!, toS: weather.timeS.at(-1)! });
-  runHouse(runner, startState(runner, weather, GROUND).state, forcing, plainControls(house, invented, randomControls(random, house)), audit.observe);
+  runHouse(runner, startState(runner, weather, GROUND).state, forcing, plainControls(house, invented, (devices ? randomDeviceControls : randomControls)(random, house)), audit.observe);
   return audit.result();
 }
 
@@ -39,6 +41,10 @@ describe('heat account of every node, recomputed from the temperatures', () => {
     expect(turnoverJ).toBeGreaterThan(1e6);
     expect(residualShare).toBeLessThan(ACCEPTED_SHARE);
     expect(residualShare).toBeLessThan(FOUND_SHARE);
+  });
+
+  it.each(Array.from({ length: HOUSES_WITH_DEVICES }, (_, i) => 5000 + i))('random house with devices of every kind, %i', (seed) => {
+    expect(auditOfRandomHouse(seed, true).residualShare).toBeLessThan(FOUND_SHARE);
   });
 
   // Seeds at which a step once had no answer: warmer air outside while vents stood half open; leaps over the kink of vents or of a drying film.

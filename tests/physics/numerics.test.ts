@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dewPointOverWaterK, frostPointK, saturationSlopeAtSurfacePaPerK, saturationVapourPressureAtSurfacePa, saturationVapourPressureOverIcePa, saturationVapourPressureOverWaterPa } from '../../engine/air/saturation-magnus.js';
 import { humidityRatioKgPerKg, vapourPressureFromHumidityRatioPa } from '../../engine/air/moist-air.js';
-import { longwaveExchangeAreasM2, planeIndex, type LongwaveEnclosure } from '../../engine/cover/longwave-exchange.js';
+import { planeIndex, type LongwaveEnclosure } from '../../engine/cover/longwave-enclosure.js';
+import { longwaveExchangeAreasM2 } from '../../engine/cover/longwave-exchange.js';
 import { waterStore } from '../../engine/mass/water-drum.js';
 import { heatOfStoreJ, sensibleStore, slopeOfStoreJPerK, tempOfStoreK, type HeatStore } from '../../engine/network/enthalpy.js';
 import { clearSystem, solveInPlace, sparseSystem } from '../../engine/network/sparse-system.js';
@@ -117,8 +118,12 @@ describe('longwave exchange', () => {
     return { transmittance, emissivity: LEAST_EMISSIVITY + b * (1 - transmittance - LEAST_EMISSIVITY) };
   });
   const enclosure = fc
-    .record({ films: fc.array(optics, { minLength: 1, maxLength: 2 }), floorShare: fc.double({ min: 0.3, max: 1, noNaN: true }), patches: fc.array(fc.record({ areaM2: fc.double({ min: 0.5, max: 30, noNaN: true }), emissivity: fc.double({ min: 0.7, max: 1, noNaN: true }), rowCover: fc.option(optics) }), { minLength: 1, maxLength: 4 }) })
-    .map(({ films, floorShare, patches }): LongwaveEnclosure => ({ films, patches, coverAreaM2: patches.reduce((sum, patch) => sum + patch.areaM2, 0) / floorShare }));
+    .record({ films: fc.array(optics, { minLength: 1, maxLength: 5 }), curtain: fc.option(optics), wallShare: fc.option(fc.double({ min: 0.05, max: 1, noNaN: true })), floorShare: fc.double({ min: 0.3, max: 1, noNaN: true }), patches: fc.array(fc.record({ areaM2: fc.double({ min: 0.5, max: 30, noNaN: true }), emissivity: fc.double({ min: 0.7, max: 1, noNaN: true }), covers: fc.array(optics, { maxLength: 2 }) }), { minLength: 1, maxLength: 4 }) })
+    .map(({ films, curtain, wallShare, floorShare, patches }): LongwaveEnclosure => {
+      const floorM2 = patches.reduce((sum, patch) => sum + patch.areaM2, 0);
+      const openingAreaM2 = floorM2 * Math.hypot(1, wallShare ?? 0);
+      return { films, curtain, patches, wall: wallShare === null ? null : { areaM2: wallShare * floorM2, emissivity: 0.9, openingAreaM2 }, coverAreaM2: openingAreaM2 / floorShare };
+    });
 
   it('is mutual, never negative, and no plane takes more than its area lets it', () => {
     fc.assert(

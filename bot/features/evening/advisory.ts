@@ -1,4 +1,4 @@
-import type { Verdict } from '../../../engine/index.js';
+import type { PlaceKey, Verdict } from '../../../engine/index.js';
 
 /** One advisory as it is issued, stored and printed: temperatures in degrees C, times ISO 8601 with offset. */
 export interface Advisory {
@@ -19,7 +19,7 @@ export interface Advisory {
 }
 
 export interface AdvisoryPlace {
-  readonly place: 'outside' | 'inside' | 'cover' | 'leaf' | 'soil' | 'water';
+  readonly place: PlaceKey['place'];
   readonly bed?: string;
   readonly lowC: { readonly mean: number; readonly q10: number; readonly q50: number; readonly q90: number };
   readonly lowAt: string;

@@ -10,6 +10,7 @@ describe('the least file', () => {
       place: { latitude: 45.1, longitude: -72.2, surroundings: 'wooded', openSky: 0.75 },
       size: { width: 4, length: 8, height: 2.4 },
       layers: [{ film: 'standard' }],
+      blower: false,
       shape: 'half-round',
       sideHeight: 1.5,
       ridgeRuns: 'east-west',
@@ -17,6 +18,8 @@ describe('the least file', () => {
       soil: expect.objectContaining({ kind: 'loam', moisture: 'moist' }) as unknown,
       beds: [],
       drums: [],
+      stones: [],
+      now: { snowOnRoof: 0, powerOut: false, blowerOff: false, tornFilm: 0, doorOpen: false, fuelOut: false, fansDead: false },
       grower: { hourWorth: 15, careful: 'normal', bedtime: '21:30', units: 'C' },
     });
   });
@@ -45,7 +48,7 @@ describe('defaults inside optional parts', () => {
   it('of a cover, a heater, vents, drums and a bed', () => {
     expect(checked({ beds: [{ name: 'north', cover: { kind: 'fabric' } }] }).beds[0]).toEqual({ name: 'north', crops: [], cover: { kind: 'fabric', weight: 30, on: false } });
     expect(checked({ heater: { kind: 'electric', power: 1500 } }).heater).toEqual({ kind: 'electric', power: 1500, thermostat: true, on: false, safetyRead: false });
-    expect(checked({ vents: { area: 2 } }).vents).toEqual({ area: 2, openAbove: 24 });
+    expect(checked({ vents: { area: 2 } }).vents).toEqual({ area: 2, openAbove: 24, opener: false });
     expect(checked({ drums: [{ litres: 208, count: 4 }] }).drums).toEqual([{ litres: 208, count: 4, touching: false, sunny: true }]);
     expect(checked({ layers: [{}] }).layers).toEqual([{ film: 'standard' }]);
   });

@@ -1,6 +1,7 @@
 import { STEFAN_BOLTZMANN_W_PER_M2K4 } from '../../../engine/constants.js';
 import type { LongwaveOptics } from '../../../engine/cover/film-optics.js';
-import { longwaveExchangeAreasM2, planeIndex, type LongwaveEnclosure } from '../../../engine/cover/longwave-exchange.js';
+import { planeIndex, type LongwaveEnclosure } from '../../../engine/cover/longwave-enclosure.js';
+import { longwaveExchangeAreasM2 } from '../../../engine/cover/longwave-exchange.js';
 import { emptySources, stepImplicit } from '../../../engine/network/implicit-step.js';
 import { createNetwork, steadyConductor } from '../../../engine/network/network.js';
 import { MASSLESS } from '../../../engine/network/enthalpy.js';
@@ -31,7 +32,7 @@ const GROUND_EMISSIVITY = 0.95;
 /** The engine's exchange areas and network, with massless films: one step of any length is the steady state. */
 export function solveSteadyCover(cover: SteadyCover): SteadyCoverResult {
   const { films } = cover;
-  const enclosure: LongwaveEnclosure = { coverAreaM2: 1, films, patches: [{ areaM2: 1, emissivity: GROUND_EMISSIVITY, rowCover: null }] };
+  const enclosure: LongwaveEnclosure = { coverAreaM2: 1, films, patches: [{ areaM2: 1, emissivity: GROUND_EMISSIVITY, covers: [] }] };
   const plane = planeIndex(enclosure);
   const areasM2 = longwaveExchangeAreasM2(enclosure);
   const count = films.length;

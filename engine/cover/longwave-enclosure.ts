@@ -1,0 +1,60 @@
+import type { LongwaveOptics } from './film-optics.js';
+
+/** A patch of floor, bare or under row covers. */
+export interface FloorPatch {
+  readonly areaM2: number;
+  readonly emissivity: number;
+  /** Semi-transparent planes over it, the lowest first. */
+  readonly covers: readonly LongwaveOptics[];
+}
+
+/** A wall that lets no longwave through. */
+export interface OpaqueWall {
+  readonly areaM2: number;
+  readonly emissivity: number;
+  /** Area of the flat opening that floor and wall together turn to the cover: they form a corner and see each other. */
+  readonly openingAreaM2: number;
+}
+
+/** The longwave enclosure of a film house: floor patches below, perhaps an inner curtain, one to four films above, surroundings outside. */
+export interface LongwaveEnclosure {
+  readonly coverAreaM2: number;
+  /** From inside to outside. */
+  readonly films: readonly LongwaveOptics[];
+  readonly patches: readonly FloorPatch[];
+  /** A curtain drawn flat over the whole floor; the wall stands above it. */
+  readonly curtain?: LongwaveOptics | null;
+  readonly wall?: OpaqueWall | null;
+}
+
+/** Where each emitting plane stands in the exchange matrix: all floors, all row covers, curtain, wall, films, surroundings last. */
+export interface PlaneIndex {
+  readonly floor: (patch: number) => number;
+  /** Only for planes that are there; the lowest cover of a patch is 0. */
+  readonly rowCover: (patch: number, cover: number) => number;
+  readonly curtain: number;
+  readonly wall: number;
+  readonly film: (film: number) => number;
+  readonly surroundings: number;
+  readonly count: number;
+}
+
+const NO_PLANE = -1;
+
+export function planeIndex({ patches, films, curtain, wall }: LongwaveEnclosure): PlaneIndex {
+  const coversBefore = patches.map((_, p) => patches.slice(0, p).reduce((sum, { covers }) => sum + covers.length, 0));
+  let next = patches.length + patches.reduce((sum, { covers }) => sum + covers.length, 0);
+  const curtainPlane = curtain ? next++ : NO_PLANE;
+  const wallPlane = wall ? next++ : NO_PLANE;
+  const firstFilm = next;
+  const surroundings = firstFilm + films.length;
+  return {
+    floor: (patch) => patch,
+    rowCover: (patch, cover) => patches.length + coversBefore[patch]! + cover,
+    curtain: curtainPlane,
+    wall: wallPlane,
+    film: (film) => firstFilm + film,
+    surroundings,
+    count: surroundings + 1,
+  };
+}
