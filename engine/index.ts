@@ -34,7 +34,7 @@ export { HEATER_KINDS, type HeaterKind, type HeaterKindRow } from './data/heater
 export { cropById, cropFamilies, cropFamilyOf, cropRows, findCrop, type CropMatch, type CropRow } from './crops/catalogue.js';
 
 // One night: the past, the weather that may come, the run
-export type { Controls, ControlPlan } from './night/controls.js';
+export { FAN_PLACES, NO_FANS, type Controls, type ControlPlan, type FanPlace } from './night/controls.js';
 export { eveningState, type EveningState } from './night/evening-state.js';
 export { forcingFor, STEP_S } from './night/forcing.js';
 export { houseRunner, runHouse, type HouseRunner, type StepRecord } from './night/house-run.js';
@@ -45,7 +45,7 @@ export { createEnergyAudit } from './night/energy-audit.js';
 
 // The decision
 export type { PlannedAction } from './plan/action.js';
-export { standingControls } from './plan/controls-of-choices.js';
+export { standingControls, usualControls } from './plan/controls-of-choices.js';
 export type { MorningAction } from './plan/morning.js';
 export type { CropOutlook, PlaceOutlook, Verdict } from './plan/outlook.js';
 export { planEvening, type DoneTonight, type EveningInput, type EveningPlan } from './plan/plan-evening.js';

@@ -1,13 +1,14 @@
 import { z } from 'zod';
-import { celsiusToKelvin, type Controls, type House } from '../../engine/index.js';
+import { celsiusToKelvin, FAN_PLACES, type Controls, type FanPlace, type House } from '../../engine/index.js';
 import { InputError, readInstant, readJson } from './read-input.js';
 
 const planSchema = z.array(
   z.looseObject({
-    action: z.enum(['cover', 'uncover', 'vents', 'heater', 'harvest']),
+    action: z.enum(['cover', 'uncover', 'vents', 'curtain', 'tube-fan', 'fan', 'heater', 'harvest', 'clear-snow']),
     target: z.string().optional(),
     from: z.string().optional(),
     until: z.string().optional(),
+    run: z.boolean().optional(),
     by: z.string().optional(),
     setC: z.number().nullable().optional(),
   }),
@@ -32,6 +33,13 @@ export async function readPlan(path: string): Promise<readonly ControlChange[]> 
   });
 }
 
+/** The fan of a target as an advisory names it; without one, every fan that does not blow through tubes. */
+const fansNamed = (target: string | undefined): readonly FanPlace[] => {
+  const places: Readonly<Record<string, FanPlace>> = { stones: 'stone-box', compost: 'heap', air: 'air', tubes: 'tubes' };
+  const place = target === undefined ? undefined : places[target];
+  return place === undefined ? FAN_PLACES.filter((any) => any !== 'tubes') : [place];
+};
+
 function changed(action: z.infer<typeof planSchema>[number], controls: Controls, house: House): Controls {
   switch (action.action) {
     case 'cover':
@@ -41,6 +49,14 @@ function changed(action: z.infer<typeof planSchema>[number], controls: Controls,
       return { ...controls, ventsMayOpen: action.target === 'open' };
     case 'heater':
       return { ...controls, heaterOn: true, heaterSetK: action.setC === null || action.setC === undefined ? null : celsiusToKelvin(action.setC) };
+    case 'curtain':
+      return { ...controls, curtainDrawn: action.target !== 'open' };
+    case 'tube-fan':
+      return { ...controls, fansOn: { ...controls.fansOn, tubes: action.run !== false } };
+    case 'fan':
+      return { ...controls, fansOn: { ...controls.fansOn, ...Object.fromEntries(fansNamed(action.target).map((place) => [place, action.run !== false])) } };
+    case 'clear-snow':
+      return { ...controls, troubles: { ...controls.troubles, roofSnowM: 0 } };
     case 'harvest':
       return controls;
   }

@@ -1,6 +1,8 @@
-import type { AdvisoryAction, AdvisoryReason } from '../features/evening/advisory.js';
+import type { AdvisoryAction, AdvisoryReason, TroubleCode } from '../features/evening/advisory.js';
+import { fanWords } from './action-text.js';
 import { nights } from './chance.js';
-import { temperature, type TempUnits } from './temperature.js';
+import { clockOf } from './local-time.js';
+import { temperature, temperatureDifference, type TempUnits } from './temperature.js';
 
 const CHOICE_WORDS: Readonly<Record<string, string | null>> = {
   'nothing-at-risk': null,
@@ -25,8 +27,18 @@ const NOTE_WORDS: Readonly<Record<string, string>> = {
 export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits; cropName: (id: string) => string }): string | null {
   switch (reason.code) {
     case 'counts-on': {
-      const parts = [...(reason.coveredBeds.length > 0 ? [`covers on ${list(reason.coveredBeds)}`] : []), ...(reason.heaterOn ? [reason.heaterSetC === null ? 'the heater on' : `the heater at ${temperature(reason.heaterSetC, words.units)}`] : [])];
+      const parts = [...(reason.coveredBeds.length > 0 ? [`covers on ${list(reason.coveredBeds)}`] : []), ...(reason.heaterOn ? [reason.heaterSetC === null ? 'the heater on' : `the heater at ${temperature(reason.heaterSetC, words.units)}`] : []), ...(reason.curtainDrawn ? ['the curtain drawn'] : []), ...reason.fans.map((fan) => `${fanWords(fan)} running`)];
       return `This counts on what is in place: ${parts.join(', ')}.`;
+    }
+    case 'trouble':
+      return `This counts with what is wrong now: ${reason.items.map((item) => TROUBLE_WORDS[item]).join(', ')}. Tell me when it is mended.`;
+    case 'fan':
+      return fanSentence(reason, words.units);
+    case 'burns-out':
+      return `One filling of the heater burns about ${reason.hours} h: it is out about ${clockOf(reason.at)}, before the coldest hours, unless somebody refills it.`;
+    case 'if-power-fails': {
+      const harmed = reason.crops.map(({ asked, damageProbability }) => `the ${asked} gets marked on ${nights(damageProbability)} like this`);
+      return `If the power fails, the ${reason.stops.join(' and ')} ${reason.stops.length > 1 ? 'stop' : 'stops'} and it falls to about ${temperature(reason.insideLowC, words.units)} inside${harmed.length > 0 ? `: ${harmed.join(', ')}` : ''}.`;
     }
     case 'clear-and-calm':
       return 'Clear and calm: heat goes straight to the sky, and hollows run colder than any forecast. The range allows for it.';
@@ -61,6 +73,29 @@ export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits
   }
 }
 
+const TROUBLE_WORDS = { snow: 'snow on the roof', 'power-out': 'the power out', 'blower-off': 'the blower between the films stopped', opening: 'an open door or a hole in the film', 'fans-dead': 'the fans not running', 'fuel-out': 'no fuel' } as const satisfies Record<TroubleCode, string>;
+
+function fanSentence(reason: Extract<AdvisoryReason, { code: 'fan' }>, units: TempUnits): string {
+  const fan = fanWords(reason.fan);
+  const worth = temperatureDifference(Math.abs(reason.worthC), units);
+  switch (reason.advice) {
+    case 'run':
+      return `${capital(fan)} brings about ${worth} at the plants tonight.${reason.batteryShort ? ' The battery does not last all night: these are the hours that help most. Use a timer.' : ''}`;
+    case 'leave-as-it-is':
+      return reason.worthC < LITTLE_C ? `${capital(fan)} would bring next to nothing tonight: leave it as it is.` : `${capital(fan)} brings about ${worth} at the plants tonight: leave it on.`;
+    case 'stop':
+      return `${capital(fan)} takes more than it brings tonight, about ${worth} at the plants.`;
+    case 'stands-still':
+      return `${capital(fan)} runs on sun alone: it stands still at night, and nothing is counted on from it.`;
+    case 'no-current':
+      return `${capital(fan)} has no current: nothing is counted on from it.`;
+  }
+}
+
+/** Less than this is nothing that a thermometer shows. */
+const LITTLE_C = 0.1;
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** Names of the service's variables in words. */
 const VARIABLE_WORDS: readonly (readonly [RegExp, string])[] = [
   [/temperature_2m_spread/gu, 'the spread of the air temperature'],
@@ -84,6 +119,11 @@ const missedWork = ({ action, target, crop, setC }: Pick<AdvisoryAction, 'action
       return `picking ${crop === undefined ? '' : `${cropName(crop).toLowerCase()} `}in ${target ?? 'the beds'}`;
     case 'vents':
       return 'shutting the vents early';
+    case 'curtain':
+      return 'drawing the curtain';
+    case 'tube-fan':
+    case 'fan':
+      return fanWords(action === 'tube-fan' ? 'tubes' : target);
     case 'heater':
       return setC === null || setC === undefined ? 'the heater' : `the heater at ${temperature(setC, units)}`;
   }

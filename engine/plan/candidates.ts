@@ -4,12 +4,15 @@ import type { House } from '../greenhouse/house.js';
 import type { Controls } from '../night/controls.js';
 import { celsiusToKelvin, kelvinToCelsius } from '../units.js';
 import type { NightChoices } from './action.js';
+import { heaterSpan } from './heater-span.js';
+import { hasMoves, type HouseMoves } from './house-moves.js';
 
-/** A combination of covers and heat to run through the night; harvest is added later, it changes no temperature. */
+/** A combination of covers, heat and small moves to run through the night; harvest is added later, it changes no temperature. */
 export interface PhysicalPlan {
   readonly id: string;
   readonly coveredBeds: readonly string[];
   readonly heater: { readonly setK: number | null } | null;
+  readonly moves: HouseMoves | null;
   readonly choices: NightChoices;
   readonly minutes: number;
   /** When the last hand work must be finished; null when there is none. */
@@ -37,7 +40,6 @@ const HEATER_MINUTES = 5;
 const HEATER_RELIABILITY = 0.95;
 /** Light lost and damp under a cover (money; decision rule of this project). */
 const COVER_SIDE_COST = 0.5;
-const MORNING_AFTER_SUNRISE_S = 3600;
 /** Thermostat settings that are tried (degrees C): just above freezing for tissue, a margin, tender crops. */
 const SETTINGS_C = [0, 2, 5] as const;
 /** Up to this many beds every combination of covers is tried; beyond it, beds are covered in the order of what they stand to lose. */
@@ -58,27 +60,35 @@ export const coverableBeds = (greenhouse: Greenhouse, house: House, standing: Co
 /** A flame is never advised before its safety words have been read. */
 export function heaterMayBeAdvised(greenhouse: Greenhouse, standing: Controls): boolean {
   const { heater } = greenhouse;
-  if (!heater || standing.heaterOn) return false;
+  if (!heater || standing.heaterOn || greenhouse.now.fuelOut) return false;
+  if (HEATER_KINDS[heater.kind].needsMains && standing.troubles.powerOut) return false;
   return HEATER_KINDS[heater.kind].combustion === 'none' || heater.safetyRead;
 }
 
 export type HeaterSetting = { readonly setK: number | null };
 
 /** Settings that are worth trying with the heater that is there; none when it may not be advised. Units: K. Valid: a checked greenhouse. Outside: not applicable. Source: decision rule of this project. */
-export function heaterSettings(greenhouse: Greenhouse, standing: Controls): readonly HeaterSetting[] {
+export function heaterSettings(greenhouse: Greenhouse, house: House, standing: Controls): readonly HeaterSetting[] {
   if (!heaterMayBeAdvised(greenhouse, standing)) return [];
-  return greenhouse.heater!.thermostat ? SETTINGS_C.map((setC) => ({ setK: celsiusToKelvin(setC) })) : [{ setK: null }];
+  return house.heater!.thermostat ? SETTINGS_C.map((setC) => ({ setK: celsiusToKelvin(setC) })) : [{ setK: null }];
+}
+
+/** What a plan is put together from; the small moves go with every plan but that of doing nothing. */
+export interface PlanParts {
+  readonly coveredBeds: readonly string[];
+  readonly heater: HeaterSetting | null;
+  readonly moves: HouseMoves | null;
 }
 
 /**
- * One combination of covers and heat, with its work and its deadline.
+ * One combination of covers, heat and moves, with its work and its deadline.
  * Units: epoch seconds, minutes, money, K.
  * Valid: beds of the house; a heater setting from heaterSettings.
  * Outside: beds that the house does not have are ignored.
  * Source: decision rule of this project.
  */
-export function physicalPlan(parts: { coveredBeds: readonly string[]; heater: HeaterSetting | null }, context: { greenhouse: Greenhouse; house: House; times: PlanTimes }): PhysicalPlan {
-  const { coveredBeds, heater } = parts;
+export function physicalPlan(parts: PlanParts, context: { greenhouse: Greenhouse; house: House; times: PlanTimes }): PhysicalPlan {
+  const { coveredBeds, heater, moves } = parts;
   const { greenhouse, house, times } = context;
   const coverFromS = Math.max(times.nowS, Math.min(times.duskS - COVER_BEFORE_DUSK_S, times.sunsetS));
   const handMinutes = greenhouse.beds.reduce((sum, bed, column) => (coveredBeds.includes(bed.name) ? sum + coverMinutes(bed, house.columns[column]!.areaM2) : sum), 0);
@@ -86,23 +96,28 @@ export function physicalPlan(parts: { coveredBeds: readonly string[]; heater: He
     id: planId(parts),
     coveredBeds,
     heater,
+    moves,
     choices: {
       covers: new Map(coveredBeds.map((name) => [name, coverFromS])),
       ventsShutS: times.ventsShutS,
-      heater: heater ? { setK: heater.setK, fromS: Math.max(times.nowS, times.sunsetS), untilS: times.sunriseS + MORNING_AFTER_SUNRISE_S } : null,
+      curtainFromS: moves?.curtainFromS ?? null,
+      fans: moves?.fans ?? new Map(),
+      heater: heater ? { setK: heater.setK, ...heaterSpan(house, times) } : null,
     },
-    minutes: handMinutes + (heater ? HEATER_MINUTES : 0),
+    minutes: handMinutes + (heater ? HEATER_MINUTES : 0) + (moves?.minutes ?? 0),
     // Whoever asks after bedtime is awake, and a thermostat can still be turned.
-    deadlineS: coveredBeds.length > 0 ? Math.min(times.duskS, times.bedtimeS) : heater && times.nowS <= times.bedtimeS ? times.bedtimeS : null,
+    deadlineS: coveredBeds.length > 0 ? Math.min(times.duskS, times.bedtimeS) : (heater || moves) && times.nowS <= times.bedtimeS ? times.bedtimeS : null,
     combustion: heater !== null && HEATER_KINDS[greenhouse.heater!.kind].combustion !== 'none',
     sideCost: coveredBeds.length * COVER_SIDE_COST,
     reliability: heater ? HEATER_RELIABILITY : 1,
   };
 }
 
-/** The same covers and heat have the same name, in whatever order they were put together. Units: K. Valid: any. Outside: not applicable. Source: definition. */
-export function planId({ coveredBeds, heater }: { coveredBeds: readonly string[]; heater: HeaterSetting | null }): string {
+/** The same covers, heat and moves have the same name, in whatever order they were put together. Units: K. Valid: any. Outside: not applicable. Source: definition. */
+export function planId({ coveredBeds, heater, moves }: PlanParts): string {
   const covers = [...coveredBeds].sort().map((name) => `cover ${name}`);
   const heat = heater ? [heater.setK === null ? 'heater full' : `heater ${Math.round(kelvinToCelsius(heater.setK))}`] : [];
-  return covers.length + heat.length === 0 ? NOTHING_ID : [...covers, ...heat].join(' + ');
+  const small = moves && hasMoves(moves) ? [...(moves.curtainFromS === null ? [] : ['curtain']), ...[...moves.fans].map(([place, span]) => `${place} fan ${span ? 'on' : 'off'}`)] : [];
+  const all = [...covers, ...heat, ...small];
+  return all.length === 0 ? NOTHING_ID : all.join(' + ');
 }

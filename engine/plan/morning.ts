@@ -6,6 +6,7 @@ import type { WeatherHours } from '../night/weather.js';
 export type MorningAction =
   | { readonly action: 'uncover'; readonly target: string; readonly fromS: number }
   | { readonly action: 'vents'; readonly target: 'open'; readonly fromS: number }
+  | { readonly action: 'curtain'; readonly target: 'open'; readonly fromS: number }
   | { readonly action: 'clear-snow'; readonly fromS: number; readonly snowM: number }
   | { readonly action: 'harvest'; readonly target: string; readonly fromS: number };
 
@@ -34,10 +35,11 @@ function firstAboveS(run: NightRun, place: number, limits: { afterS: number; abo
  * Outside: what does not become due within the run is left out.
  * Source: Purdue and Utah State extension practice (uncover when thawed; never touch frozen leaves), thresholds as named.
  */
-export function morningPlan(input: { run: NightRun; weather: WeatherHours; coveredBeds: readonly string[]; bedsWithCrops: readonly string[]; sunsetS: number; sunriseS: number; hasVents: boolean }): readonly MorningAction[] {
+export function morningPlan(input: { run: NightRun; weather: WeatherHours; coveredBeds: readonly string[]; bedsWithCrops: readonly string[]; sunsetS: number; sunriseS: number; hasVents: boolean; curtainDrawn: boolean; roofSnowM: number }): readonly MorningAction[] {
   const { run, sunriseS } = input;
   const actions: MorningAction[] = [];
-  const snowM = input.weather.timeS.reduce((sum, timeS, i) => (timeS > input.sunsetS && timeS <= sunriseS + run.stepS ? sum + input.weather.snowfallM[i]! : sum), 0);
+  const newSnowM = input.weather.timeS.reduce((sum, timeS, i) => (timeS > input.sunsetS && timeS <= sunriseS + run.stepS ? sum + input.weather.snowfallM[i]! : sum), 0);
+  const snowM = newSnowM + input.roofSnowM;
   if (snowM >= SNOW_TO_CLEAR_M) actions.push({ action: 'clear-snow', fromS: sunriseS, snowM });
   for (const bed of input.coveredBeds) {
     const place = placeIndex(run.places, { place: 'cover', bed });
@@ -51,6 +53,10 @@ export function morningPlan(input: { run: NightRun; weather: WeatherHours; cover
     if (nightSteps === undefined || Math.min(...nightSteps) >= ZERO_CELSIUS_K) continue;
     const fromS = firstAboveS(run, place, { afterS: sunriseS, aboveK: THAWED_ABOVE_K });
     if (fromS !== null) actions.push({ action: 'harvest', target: bed, fromS });
+  }
+  if (input.curtainDrawn) {
+    const fromS = firstAboveS(run, placeIndex(run.places, { place: 'inside' }), { afterS: sunriseS, aboveK: UNCOVER_ABOVE_K });
+    if (fromS !== null) actions.push({ action: 'curtain', target: 'open', fromS });
   }
   if (input.hasVents) {
     const fromS = firstAboveS(run, placeIndex(run.places, { place: 'inside' }), { afterS: sunriseS, aboveK: VENT_ABOVE_INSIDE_K });

@@ -1,7 +1,7 @@
 import type { Greenhouse } from '../greenhouse/greenhouse.js';
 import type { House } from '../greenhouse/house.js';
 import { toHouse } from '../greenhouse/to-house.js';
-import type { ControlPlan, Controls } from '../night/controls.js';
+import type { ControlPlan, Controls, FanPlace } from '../night/controls.js';
 import { eveningState, type EveningState } from '../night/evening-state.js';
 import { forcingFor, STEP_S, type Forcing } from '../night/forcing.js';
 import { nightSpan, type NightSpan } from '../night/night-span.js';
@@ -11,7 +11,10 @@ import { nextCivilDuskS } from '../sun/rise-and-set.js';
 import { SECONDS_PER_HOUR } from '../units.js';
 import { NOTHING_ID, type PlanTimes } from './candidates.js';
 import { choose, revise, type Choice } from './choose.js';
-import { standingControls } from './controls-of-choices.js';
+import { standingControls, usualControls } from './controls-of-choices.js';
+import { houseMoves, type HouseMoves } from './house-moves.js';
+import { powerFailure, type PowerFailure } from './power-failure.js';
+import type { TrialNight } from './plants-low.js';
 import { cropsAtStake, type CropAtStake } from './crops-at-stake.js';
 import { lossWeightFor } from './expected-loss.js';
 import { morningPlan, type MorningAction } from './morning.js';
@@ -41,6 +44,8 @@ export interface DoneTonight {
   /** Absent: nothing said. */
   readonly heater?: { readonly on: boolean; readonly setK: number | null };
   readonly ventsShut?: boolean;
+  readonly curtainDrawn?: boolean;
+  readonly fansOn?: Partial<Record<FanPlace, boolean>>;
 }
 
 export interface EveningPlan {
@@ -57,6 +62,9 @@ export interface EveningPlan {
   readonly infeasible: readonly string[];
   readonly morning: readonly MorningAction[];
   readonly standing: Controls;
+  readonly moves: HouseMoves;
+  /** What the chosen plan becomes without mains current; null when nothing in use needs it. */
+  readonly ifPowerFails: PowerFailure | null;
 }
 
 const MORNING_HOURS = 6;
@@ -73,7 +81,7 @@ export function planEvening(input: EveningInput): EveningPlan {
   const { greenhouse, weather, nowS } = input;
   const house = toHouse(greenhouse);
   const standing = standingWithDone(standingControls(greenhouse, house), house, input.doneTonight);
-  const evening = eveningState({ house, weather, ground: input.ground, nowS, pastControls: input.pastControls ?? ((): Controls => standingControls(greenhouse, house)) });
+  const evening = eveningState({ house, weather, ground: input.ground, nowS, pastControls: input.pastControls ?? ((): Controls => usualControls(greenhouse, house)) });
   const night = nightSpan(nowS, greenhouse.place);
   const lastS = weather.timeS.at(-1)!;
   const nightEndS = Math.min(night.sunriseS + MORNING_IN_LOWS_S, lastS);
@@ -84,9 +92,11 @@ export function planEvening(input: EveningInput): EveningPlan {
   const scenarios = weatherScenarios(doubt, nowS);
   const forcings = scenarios.map(({ departure }) => forcingFor(house, weather, span, departure));
   const crops = cropsAtStake(greenhouse, evening);
-  const times = planTimes(input, { house, night, evening, standing, central: forcings[0]! });
+  const trial: TrialNight = { house, night, evening, standing, central: forcings[0]!, nowS, plantedBeds: greenhouse.beds.filter((bed) => bed.crops.length > 0).map(({ name }) => name) };
+  const times = planTimes(input, trial);
+  const moves = houseMoves(trial, times.ventsShutS);
   const nightStartS = Math.max(nowS, night.sunsetS);
-  const context: PricingContext = { greenhouse, house, standing, evening, crops, scenarios, forcings, nightStartS, nightEndS, times };
+  const context: PricingContext = { greenhouse, house, standing, evening, crops, scenarios, forcings, nightStartS, nightEndS, times, moves };
   const priced = pricePlans(context);
   const stakes = {
     worth: crops.map(({ worth }) => worth),
@@ -111,6 +121,8 @@ export function planEvening(input: EveningInput): EveningPlan {
     choice,
     infeasible: choice.infeasible,
     standing,
+    moves,
+    ifPowerFails: powerFailure(chosen, context),
     morning: morningPlan({
       run: chosen.outlook.centralRun,
       weather,
@@ -118,7 +130,9 @@ export function planEvening(input: EveningInput): EveningPlan {
       bedsWithCrops: greenhouse.beds.filter((bed) => bed.crops.length > 0).map(({ name }) => name),
       sunsetS: night.sunsetS,
       sunriseS: night.sunriseS,
-      hasVents: house.vents !== null,
+      hasVents: house.vents !== null && !house.vents.byOpener,
+      roofSnowM: standing.troubles.roofSnowM,
+      curtainDrawn: standing.curtainDrawn || chosen.choices.curtainFromS !== null,
     }),
   };
 }
@@ -131,12 +145,13 @@ function standingWithDone(standing: Controls, house: House, done: EveningInput['
     ventsMayOpen: standing.ventsMayOpen && done.ventsShut !== true,
     heaterOn: done.heater?.on ?? standing.heaterOn,
     heaterSetK: done.heater ? done.heater.setK : standing.heaterSetK,
+    curtainDrawn: done.curtainDrawn ?? standing.curtainDrawn,
+    fansOn: { ...standing.fansOn, ...done.fansOn },
   };
 }
 
-function planTimes(input: EveningInput, state: { house: House; night: NightSpan; evening: EveningState; standing: Controls; central: Forcing }): PlanTimes {
-  const { night } = state;
+function planTimes(input: EveningInput, trial: TrialNight): PlanTimes {
+  const { night } = trial;
   const duskS = night.isRunning ? night.sunsetS : Math.min(nextCivilDuskS(night.sunsetS, input.greenhouse.place) ?? night.sunsetS, night.sunriseS);
-  const times = { nowS: input.nowS, duskS, bedtimeS: input.bedtimeS, sunsetS: night.sunsetS, sunriseS: night.sunriseS };
-  return { ...times, ventsShutS: state.house.vents && state.standing.ventsMayOpen ? ventsShutS(state, times) : null };
+  return { nowS: input.nowS, duskS, bedtimeS: input.bedtimeS, sunsetS: night.sunsetS, sunriseS: night.sunriseS, ventsShutS: ventsShutS(trial) };
 }

@@ -6,11 +6,12 @@ import type { EveningState } from '../night/evening-state.js';
 import type { Forcing } from '../night/forcing.js';
 import { runNight } from '../night/night-run.js';
 import type { WeatherScenario } from '../night/scenarios.js';
-import type { PlannedAction } from './action.js';
+import type { NightChoices, PlannedAction } from './action.js';
 import { coverableBeds, coverSets, heaterSettings, NOTHING_ID, physicalPlan, planId, type HeaterSetting, type PhysicalPlan, type PlanTimes } from './candidates.js';
 import { controlsOfChoices } from './controls-of-choices.js';
 import type { CropAtStake } from './crops-at-stake.js';
 import { costOf, lossWeightFor, type Candidate } from './expected-loss.js';
+import { hasMoves, type HouseMoves } from './house-moves.js';
 import { harvestOffers, type HarvestOffer } from './harvest.js';
 import { planOutlook, residualFor, type PlanOutlook } from './outlook.js';
 
@@ -25,6 +26,7 @@ export interface PricedPlan {
   readonly fuel: { readonly units: number; readonly energyJ: number; readonly fullPowerS: number; readonly needsPrice: boolean } | null;
   readonly harvested: readonly number[];
   readonly coveredBeds: readonly string[];
+  readonly choices: NightChoices;
 }
 
 export interface PricingContext {
@@ -38,6 +40,7 @@ export interface PricingContext {
   readonly nightStartS: number;
   readonly nightEndS: number;
   readonly times: PlanTimes;
+  readonly moves: HouseMoves;
 }
 
 export interface Priced {
@@ -58,18 +61,20 @@ const MOST_SETS_WITH_HEAT = 4;
  */
 export function pricePlans(context: PricingContext): readonly Priced[] {
   const { greenhouse, house, standing } = context;
-  const price = (coveredBeds: readonly string[], heater: HeaterSetting | null): readonly Priced[] => pricePlan(physicalPlan({ coveredBeds, heater }, context), context);
-  const nothing = price([], null);
+  const moves = hasMoves(context.moves) ? context.moves : null;
+  const price = (coveredBeds: readonly string[], heater: HeaterSetting | null): readonly Priced[] => pricePlan(physicalPlan({ coveredBeds, heater, moves }, context), context);
+  const nothing = pricePlan(physicalPlan({ coveredBeds: [], heater: null, moves: null }, context), context);
   const atStake = (bed: string): number => nothing[0]!.plan.outlook.crops.reduce((sum, { crop, expectedDamage }) => (crop.bed === bed ? sum + crop.worth * expectedDamage : sum), 0);
   const byRisk = [...coverableBeds(greenhouse, house, standing)].sort((a, b) => atStake(b) - atStake(a));
   const sets = coverSets(byRisk);
-  const unheated = sets.map((set) => (set.length === 0 ? nothing : price(set, null)));
-  const settings = heaterSettings(greenhouse, standing);
-  if (settings.length === 0) return unheated.flat();
+  const unheated = sets.map((set) => (set.length === 0 && moves === null ? nothing : price(set, null)));
+  const idle = moves === null ? [] : nothing;
+  const settings = heaterSettings(greenhouse, house, standing);
+  if (settings.length === 0) return [...idle, ...unheated.flat()];
   const loss = ([plain]: readonly Priced[]): number => costOf(plain!.candidate, greenhouse.grower.hourWorth) + lossWeightFor(greenhouse.grower.careful) * plain!.damage.reduce((sum, q, k) => sum + q * context.crops[k]!.worth, 0);
   const best = unheated.reduce((least, priced) => (loss(priced) < loss(least) ? priced : least));
   const heatedSets = sets.length <= MOST_SETS_WITH_HEAT ? sets : sets.filter((set, i) => i === 0 || i === sets.length - 1 || unheated[i] === best);
-  return [...unheated.flat(), ...heatedSets.flatMap((set) => settings.flatMap((setting) => price(set, setting)))];
+  return [...idle, ...unheated.flat(), ...heatedSets.flatMap((set) => settings.flatMap((setting) => price(set, setting)))];
 }
 
 /** A physical plan as it is, and with early picking where that pays: picking changes no temperature, so both share the runs. */
@@ -90,7 +95,7 @@ const coveredUnder = (physical: PhysicalPlan, { house, standing }: PricingContex
 function pricedWith(physical: PhysicalPlan, outlook: PlanOutlook, offers: readonly HarvestOffer[], context: PricingContext): Priced {
   const { greenhouse, times } = context;
   const id = offers.length === 0 ? physical.id : `${physical.id === NOTHING_ID ? '' : `${physical.id} + `}harvest`;
-  const fuel = physical.heater ? fuelOf(greenhouse, outlook) : null;
+  const fuel = physical.heater ? fuelOf(context, outlook) : null;
   const cashCost = fuel && greenhouse.heater ? fuel.units * (greenhouse.heater.price ?? HEATER_KINDS[greenhouse.heater.kind].defaultPricePerUnit) : 0;
   const minutes = physical.minutes + offers.reduce((sum, offer) => sum + offer.minutes, 0);
   const harvested = offers.map(({ cropIndex }) => cropIndex);
@@ -102,22 +107,22 @@ function pricedWith(physical: PhysicalPlan, outlook: PlanOutlook, offers: readon
     sideCost: physical.sideCost + offers.reduce((sum, offer) => sum + offer.sideCost, 0),
     reliability: physical.reliability,
     // When the heater fails, its covers still lie there.
-    fallbackId: physical.heater ? planId({ coveredBeds: physical.coveredBeds, heater: null }) : id,
+    fallbackId: physical.heater ? planId({ coveredBeds: physical.coveredBeds, heater: null, moves: physical.moves }) : id,
     deadlineS: offers.length > 0 ? Math.min(times.duskS, times.bedtimeS) : physical.deadlineS,
     combustion: physical.combustion,
     reversible: harvested.length === 0,
     done: false,
   };
   return {
-    plan: { id, actions: actionsOf(physical, context, offers), minutes, cashCost, outlook, fuel, harvested, coveredBeds: physical.coveredBeds },
+    plan: { id, actions: actionsOf(physical, context, offers), minutes, cashCost, outlook, fuel, harvested, coveredBeds: physical.coveredBeds, choices: physical.choices },
     candidate,
     damage: outlook.crops.map(({ expectedDamage }, k) => (harvested.includes(k) ? 0 : expectedDamage)),
   };
 }
 
-function fuelOf(greenhouse: Greenhouse, outlook: PlanOutlook): NonNullable<PricedPlan['fuel']> {
+function fuelOf({ greenhouse, house }: PricingContext, outlook: PlanOutlook): NonNullable<PricedPlan['fuel']> {
   const kind = HEATER_KINDS[greenhouse.heater!.kind];
-  const energyJ = outlook.meanHeaterJ / kind.deliveredShare;
+  const energyJ = outlook.meanHeaterJ * (greenhouse.heater!.power / house.heater!.deliveredW);
   return { units: energyJ / kind.energyPerUnitJ, energyJ, fullPowerS: energyJ / greenhouse.heater!.power, needsPrice: greenhouse.heater!.price === undefined };
 }
 
@@ -126,6 +131,8 @@ function actionsOf(plan: PhysicalPlan, { crops, times }: PricingContext, offers:
   return [
     ...((plan.id !== NOTHING_ID || offers.length > 0) && times.ventsShutS !== null && times.ventsShutS > times.nowS ? [{ action: 'vents', target: 'shut', byS: times.ventsShutS } as const] : []),
     ...offers.map(({ cropIndex }): PlannedAction => ({ action: 'harvest', target: crops[cropIndex]!.bed, crop: crops[cropIndex]!.match.row.id, byS })),
+    ...(plan.choices.curtainFromS === null ? [] : [{ action: 'curtain', target: 'draw', byS: Math.max(times.nowS, plan.choices.curtainFromS) } as const]),
+    ...[...plan.choices.fans].map(([target, span]): PlannedAction => ({ action: 'fan', target, run: span !== null, fromS: span?.fromS ?? times.nowS, untilS: span?.untilS ?? times.sunriseS })),
     ...plan.coveredBeds.map((target): PlannedAction => ({ action: 'cover', target, byS })),
     ...(plan.choices.heater ? [{ action: 'heater', setK: plan.choices.heater.setK, fromS: plan.choices.heater.fromS, untilS: plan.choices.heater.untilS } as const] : []),
   ];

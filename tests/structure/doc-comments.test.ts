@@ -29,7 +29,7 @@ const STRUCTURAL: Readonly<Record<string, { readonly names: readonly string[]; r
   'engine/night/parts/wall-part.ts': { names: ['addSolidWall'], reason: 'puts parts together' },
   'engine/night/places.ts': { names: ['placesOf'], reason: 'a list of names' },
   'engine/plan/candidates.ts': { names: ['heaterMayBeAdvised'], reason: 'a yes or no from the file' },
-  'engine/plan/controls-of-choices.ts': { names: ['standingControls'], reason: 'reads the file' },
+  'engine/plan/controls-of-choices.ts': { names: ['usualControls', 'standingControls'], reason: 'reads the file' },
   'engine/plan/outlook.ts': { names: ['placeOfNode'], reason: 'a look-up' },
 };
 

@@ -1,5 +1,5 @@
 import type { Greenhouse } from '../../../engine/index.js';
-import type { Intent } from '../../language/intent.js';
+import type { Intent, Item } from '../../language/intent.js';
 import type { Store } from '../../ports.js';
 import { deedsKept } from '../../text/reply-text.js';
 import type { Advisory, AdvisoryAction } from '../evening/advisory.js';
@@ -19,9 +19,10 @@ interface Message {
 export async function logDeeds(intent: Did, message: Message, store: Store): Promise<string> {
   const planned = await planOfNight(store, message);
   const wholePlan = intent.rest === true || (intent.done === undefined && intent.not === undefined);
-  const items = wholePlan ? [...new Set(planned.map(({ action }) => action))] : (intent.done ?? []);
+  const items = wholePlan ? itemsOf(planned.filter(({ run }) => run !== false)) : (intent.done ?? []);
   const done = items.filter((item) => !intent.not?.includes(item));
-  const notDone = intent.not ?? [];
+  // A fan that the plan switches off is done by being off.
+  const notDone = [...(intent.not ?? []), ...(wholePlan ? itemsOf(planned.filter(({ run }) => run === false)) : [])];
   const beds = bedsNamed(message);
   const heat = intent.amounts?.heater;
   const plannedSetC = planned.find(({ action }) => action === 'heater')?.setC ?? null;
@@ -31,6 +32,9 @@ export async function logDeeds(intent: Did, message: Message, store: Store): Pro
   await keep({ items: notDone, beds, setC: null }, false, message, store);
   return deedsKept(done, notDone, beds);
 }
+
+/** What was planned, in the words of deeds. */
+const itemsOf = (planned: readonly AdvisoryAction[]): Item[] => [...new Set(planned.map(({ action }): Item => (action === 'tube-fan' ? 'tube' : action)))];
 
 async function keep(deed: Deed, done: boolean, message: Message, store: Store): Promise<void> {
   if (deed.items.length === 0) return;

@@ -48,8 +48,11 @@ export interface AdvisoryCrop {
 }
 
 export interface AdvisoryAction {
-  readonly action: 'cover' | 'vents' | 'heater' | 'harvest';
+  readonly action: 'cover' | 'vents' | 'curtain' | 'tube-fan' | 'fan' | 'heater' | 'harvest';
+  /** Bed; "shut", "draw"; for a fan that does not blow through tubes: "stones", "compost" or "air". */
   readonly target?: string;
+  /** Of a fan: switch it on or off. */
+  readonly run?: boolean;
   readonly crop?: string;
   readonly from?: string;
   readonly until?: string;
@@ -80,15 +83,22 @@ export interface AdvisoryAlternative {
 }
 
 export interface AdvisoryMorning {
-  readonly action: 'uncover' | 'vents' | 'clear-snow' | 'harvest';
+  readonly action: 'uncover' | 'vents' | 'curtain' | 'clear-snow' | 'harvest';
   readonly target?: string;
   readonly from: string;
 }
 
-export type CautionCode = 'heater-electric' | 'flame-vented' | 'flame-unvented' | 'flame-not-advised' | 'frozen-leaves' | 'snow-on-film' | 'not-a-promise';
+export type FanName = 'tubes' | 'stones' | 'compost' | 'air';
+export type TroubleCode = 'snow' | 'power-out' | 'blower-off' | 'opening' | 'fans-dead' | 'fuel-out';
+
+export type CautionCode = 'heater-electric' | 'fan-electric' | 'flame-vented' | 'flame-unvented' | 'flame-not-advised' | 'frozen-leaves' | 'snow-on-film' | 'not-a-promise';
 
 export type AdvisoryReason =
-  | { readonly code: 'counts-on'; readonly coveredBeds: readonly string[]; readonly heaterSetC: number | null; readonly heaterOn: boolean }
+  | { readonly code: 'counts-on'; readonly coveredBeds: readonly string[]; readonly heaterSetC: number | null; readonly heaterOn: boolean; readonly curtainDrawn: boolean; readonly fans: readonly FanName[] }
+  | { readonly code: 'trouble'; readonly items: readonly TroubleCode[] }
+  | { readonly code: 'fan'; readonly fan: FanName; readonly advice: 'run' | 'leave-as-it-is' | 'stop' | 'stands-still' | 'no-current'; readonly worthC: number; readonly batteryShort: boolean }
+  | { readonly code: 'burns-out'; readonly hours: number; readonly at: string }
+  | { readonly code: 'if-power-fails'; readonly stops: readonly ('heater' | 'fan' | 'blower')[]; readonly insideLowC: number; readonly crops: readonly { readonly asked: string; readonly damageProbability: number }[] }
   | { readonly code: 'clear-and-calm' | 'cloudy-or-windy' | 'partly-clear' }
   | { readonly code: 'choice'; readonly why: string }
   | { readonly code: 'plan-helps'; readonly crop: string; readonly asked: string; readonly bed: string; readonly withoutDamageProbability: number; readonly withDamageProbability: number }

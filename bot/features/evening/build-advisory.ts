@@ -2,6 +2,7 @@ import { HEATER_KINDS, kelvinToCelsius, type CropOutlook, type EveningPlan, type
 import type { WeatherAnswer } from '../../ports.js';
 import type { LocalTime } from '../../text/local-time.js';
 import type { Advisory, AdvisoryAction, AdvisoryAlternative, AdvisoryCrop, AdvisoryHeater, AdvisoryMorning, AdvisoryPlace } from './advisory.js';
+import { fanName } from './house-reasons.js';
 import { cautionsFor, reasonsFor } from './reasons.js';
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
@@ -22,7 +23,7 @@ export function buildAdvisory(plan: EveningPlan, input: { greenhouse: Greenhouse
     plan: { id: chosen.id, actions: chosen.actions.map((action) => advisoryAction(action, time)), effortMinutes: Math.round(chosen.minutes), cost: hundredth(chosen.cashCost), heater: advisoryHeater(chosen, greenhouse) },
     alternatives: plan.plans.map((alternative) => advisoryAlternative(alternative, time)),
     morning: plan.morning.map((step): AdvisoryMorning => ({ action: step.action, ...('target' in step ? { target: step.target } : {}), from: time.iso(step.fromS) })),
-    reasons: reasonsFor(plan, answer, nowS),
+    reasons: reasonsFor(plan, { greenhouse, answer, nowS, time }),
     cautions: cautionsFor(plan, greenhouse),
   };
 }
@@ -65,6 +66,8 @@ function advisoryAction(action: PlannedAction, time: LocalTime): AdvisoryAction 
       return { action: 'heater', setC: action.setK === null ? null : celsius(action.setK), from: time.iso(action.fromS), until: time.iso(action.untilS) };
     case 'harvest':
       return { action: 'harvest', target: action.target, crop: action.crop, by: time.iso(action.byS) };
+    case 'fan':
+      return { ...(action.target === 'tubes' ? { action: 'tube-fan' } : { action: 'fan', target: fanName(action.target) }), run: action.run, from: time.iso(action.fromS), until: time.iso(action.untilS) };
     default:
       return { action: action.action, target: action.target, by: time.iso(action.byS) };
   }

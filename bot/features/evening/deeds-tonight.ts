@@ -20,14 +20,22 @@ export async function deedsTonight(store: Store, greenhouseId: string, context: 
   const covers = new Map<string, boolean>();
   let heater: DoneTonight['heater'];
   let ventsShut: boolean | undefined;
+  let curtainDrawn: boolean | undefined;
+  let fansOn: DoneTonight['fansOn'];
   for (const row of [...rows].sort((a, b) => a.receivedAtS - b.receivedAtS || a.id - b.id)) {
     const deed = JSON.parse(row.body) as Deed;
     if (deed.items.includes('cover')) for (const bed of deed.beds ?? coverable) covers.set(bed, row.done);
     if (deed.items.includes('heater')) heater = { on: row.done, setK: row.done ? celsiusToKelvin(deed.setC ?? DEFAULT_SETTING_C) : null };
     if (deed.items.includes('vents')) ventsShut = row.done;
+    if (deed.items.includes('curtain')) curtainDrawn = row.done;
+    if (deed.items.includes('tube')) fansOn = { ...fansOn, tubes: row.done };
+    if (deed.items.includes('fan')) fansOn = { ...fansOn, ...fansOfHouse(context.greenhouse, row.done) };
   }
-  return { covers, ...(heater ? { heater } : {}), ...(ventsShut === undefined ? {} : { ventsShut }) };
+  return { covers, ...(heater ? { heater } : {}), ...(ventsShut === undefined ? {} : { ventsShut }), ...(curtainDrawn === undefined ? {} : { curtainDrawn }), ...(fansOn ? { fansOn } : {}) };
 }
+
+/** "The fan" without more words is every fan of the house. */
+const fansOfHouse = ({ tubes, stoneBox, compost, fan }: Greenhouse, on: boolean): DoneTonight['fansOn'] => ({ ...(tubes ? { tubes: on } : {}), ...(stoneBox?.fan ? { 'stone-box': on } : {}), ...(compost?.fan ? { heap: on } : {}), ...(fan ? { air: on } : {}) });
 
 /** A heater that is "on" without a setting is taken at a low one: heat that is not there must not be counted on. */
 const DEFAULT_SETTING_C = 2;

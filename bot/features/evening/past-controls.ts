@@ -1,4 +1,4 @@
-import { celsiusToKelvin, nextSunriseS, standingControls, toHouse, type ControlPlan, type Greenhouse } from '../../../engine/index.js';
+import { celsiusToKelvin, nextSunriseS, toHouse, usualControls, type ControlPlan, type Greenhouse } from '../../../engine/index.js';
 import type { Store } from '../../ports.js';
 import type { Deed } from './deeds-tonight.js';
 
@@ -18,7 +18,7 @@ interface PastDeed {
 export async function pastControls(store: Store, greenhouseId: string, context: { greenhouse: Greenhouse; nowS: number }): Promise<ControlPlan> {
   const { greenhouse, nowS } = context;
   const house = toHouse(greenhouse);
-  const standing = standingControls(greenhouse, house);
+  const standing = usualControls(greenhouse, house);
   const rows = await store.actions(greenhouseId, nowS - FORTNIGHT_S);
   const deeds = rows.map((row): PastDeed => {
     const sunriseS = nextSunriseS(row.receivedAtS, greenhouse.place) ?? row.receivedAtS + DAY_S;

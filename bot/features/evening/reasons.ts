@@ -1,6 +1,8 @@
-import { HEATER_KINDS, kelvinToCelsius, type EveningPlan, type Greenhouse } from '../../../engine/index.js';
+import { FAN_PLACES, HEATER_KINDS, kelvinToCelsius, type EveningPlan, type Greenhouse } from '../../../engine/index.js';
 import type { WeatherAnswer, WeatherNote } from '../../ports.js';
+import type { LocalTime } from '../../text/local-time.js';
 import type { AdvisoryReason, CautionCode } from './advisory.js';
+import { burnsOut, fanName, fanReasons, ifPowerFails, troublesReason } from './house-reasons.js';
 
 const CLEAR_FROM = 0.5;
 const CLOUDY_BELOW = 0.2;
@@ -15,14 +17,19 @@ const hundredth = (value: number): number => Math.round(value * 100) / 100;
 const celsius = (tempK: number): number => Math.round(kelvinToCelsius(tempK) * 10) / 10;
 
 /** Why this plan, what would change it, and what the answer stands on. */
-export function reasonsFor(plan: EveningPlan, answer: WeatherAnswer, nowS: number): readonly AdvisoryReason[] {
+export function reasonsFor(plan: EveningPlan, context: { greenhouse: Greenhouse; answer: WeatherAnswer; nowS: number; time: LocalTime }): readonly AdvisoryReason[] {
+  const { greenhouse, answer, nowS, time } = context;
   const { clearCalm } = plan.doubt;
   const { warmUpHours, basis } = plan.evening;
   return [
     { code: clearCalm >= CLEAR_FROM ? 'clear-and-calm' : clearCalm < CLOUDY_BELOW ? 'cloudy-or-windy' : 'partly-clear' },
     ...countsOn(plan),
+    ...troublesReason(greenhouse),
     ...(tooLate(plan).length > 0 ? [] : [{ code: 'choice', why: plan.choice.reason } as const]),
     ...helped(plan),
+    ...fanReasons(plan),
+    ...burnsOut(plan, time),
+    ...ifPowerFails(plan),
     ...whatWouldChange(plan),
     ...tooLate(plan),
     ...plan.crops.filter(({ match }) => match.isClassFallback).map(({ asked, match }): AdvisoryReason => ({ code: 'class-fallback', asked, hardinessClass: match.row.hardinessClass })),
@@ -36,8 +43,9 @@ export function reasonsFor(plan: EveningPlan, answer: WeatherAnswer, nowS: numbe
 /** What lies on the beds or burns already. */
 function countsOn({ standing, house }: EveningPlan): AdvisoryReason[] {
   const coveredBeds = house.columns.filter((_, c) => standing.coverOn[c]).map(({ name }) => name);
-  if (coveredBeds.length === 0 && !standing.heaterOn) return [];
-  return [{ code: 'counts-on', coveredBeds, heaterOn: standing.heaterOn, heaterSetC: standing.heaterSetK === null ? null : celsius(standing.heaterSetK) }];
+  const fans = FAN_PLACES.filter((place) => standing.fansOn[place]).map(fanName);
+  if (coveredBeds.length + fans.length === 0 && !standing.heaterOn && !standing.curtainDrawn) return [];
+  return [{ code: 'counts-on', coveredBeds, curtainDrawn: standing.curtainDrawn, fans, heaterOn: standing.heaterOn, heaterSetC: standing.heaterSetK === null ? null : celsius(standing.heaterSetK) }];
 }
 
 function helped({ chosen, nothing }: EveningPlan): AdvisoryReason[] {
@@ -71,7 +79,7 @@ function whatWouldChange({ chosen, nothing, crops }: EveningPlan): AdvisoryReaso
 function tooLate({ plans, chosen, infeasible }: EveningPlan): AdvisoryReason[] {
   const better = plans.find(({ id, expectedLoss }) => infeasible.includes(id) && expectedLoss < chosen.expectedLoss - 1);
   if (!better) return [];
-  return [{ code: 'too-late', actions: better.actions.map((action) => ({ action: action.action, ...('target' in action ? { target: action.target } : {}), ...(action.action === 'harvest' ? { crop: action.crop } : {}), ...(action.action === 'heater' ? { setC: action.setK === null ? null : celsius(action.setK) } : {}) })) }];
+  return [{ code: 'too-late', actions: better.actions.map((action) => ({ action: action.action === 'fan' && action.target === 'tubes' ? 'tube-fan' : action.action, ...('target' in action ? { target: action.action === 'fan' ? fanName(action.target) : action.target } : {}), ...(action.action === 'harvest' ? { crop: action.crop } : {}), ...(action.action === 'heater' ? { setC: action.setK === null ? null : celsius(action.setK) } : {}) })) }];
 }
 
 function noteReason(note: WeatherNote, nowS: number): AdvisoryReason {
@@ -104,7 +112,8 @@ export function cautionsFor(plan: EveningPlan, greenhouse: Greenhouse): readonly
     else if (combustion !== 'none' && !greenhouse.heater.safetyRead) codes.push('flame-not-advised');
   }
   if (plan.morning.some(({ action }) => action === 'harvest')) codes.push('frozen-leaves');
-  if (plan.morning.some(({ action }) => action === 'clear-snow')) codes.push('snow-on-film');
+  if (plan.chosen.actions.some((action) => action.action === 'fan' && action.run)) codes.push('fan-electric');
+  if (greenhouse.now.snowOnRoof > 0 || plan.morning.some(({ action }) => action === 'clear-snow')) codes.push('snow-on-film');
   codes.push('not-a-promise');
   return codes.map((code) => ({ code }));
 }

@@ -8,6 +8,9 @@ const at = (clock: string): string => `2026-11-25T${clock}:00-05:00`;
 export const ACTIONS: Readonly<Record<AdvisoryAction['action'], readonly AdvisoryAction[]>> = {
   cover: [{ action: 'cover', target: 'north', by: at('16:40') }],
   vents: [{ action: 'vents', target: 'shut', by: at('15:10') }],
+  curtain: [{ action: 'curtain', target: 'draw', by: at('16:20') }],
+  'tube-fan': [{ action: 'tube-fan', run: true, from: at('17:00'), until: at('07:45') }, { action: 'tube-fan', run: false, from: at('17:00'), until: at('07:45') }],
+  fan: ['stones', 'compost', 'air'].map((target) => ({ action: 'fan', target, run: true, from: at('02:00'), until: at('07:45') })),
   heater: [{ action: 'heater', setC: 2, from: at('17:00'), until: at('08:15') }, { action: 'heater', setC: null, from: at('17:00'), until: at('08:15') }],
   harvest: [{ action: 'harvest', target: 'south', crop: 'lettuce', by: at('16:40') }],
 };
@@ -15,6 +18,7 @@ export const ACTIONS: Readonly<Record<AdvisoryAction['action'], readonly Advisor
 export const MORNING: Readonly<Record<AdvisoryMorning['action'], AdvisoryMorning>> = {
   uncover: { action: 'uncover', target: 'north', from: at('09:20') },
   vents: { action: 'vents', target: 'open', from: at('10:30') },
+  curtain: { action: 'curtain', target: 'open', from: at('08:50') },
   'clear-snow': { action: 'clear-snow', from: at('07:10') },
   harvest: { action: 'harvest', target: 'south', from: at('09:40') },
 };
@@ -30,10 +34,14 @@ const NOTES: Readonly<Record<NoteCode, string>> = {
 
 export const REASONS: Readonly<Record<AdvisoryReason['code'], readonly AdvisoryReason[]>> = {
   'counts-on': [
-    { code: 'counts-on', coveredBeds: ['north', 'south'], heaterSetC: null, heaterOn: false },
-    { code: 'counts-on', coveredBeds: [], heaterSetC: 2, heaterOn: true },
-    { code: 'counts-on', coveredBeds: ['north'], heaterSetC: null, heaterOn: true },
+    { code: 'counts-on', coveredBeds: ['north', 'south'], heaterSetC: null, heaterOn: false, curtainDrawn: false, fans: [] },
+    { code: 'counts-on', coveredBeds: [], heaterSetC: 2, heaterOn: true, curtainDrawn: true, fans: ['tubes', 'air'] },
+    { code: 'counts-on', coveredBeds: ['north'], heaterSetC: null, heaterOn: true, curtainDrawn: false, fans: [] },
   ],
+  trouble: [{ code: 'trouble', items: ['snow', 'power-out', 'blower-off', 'opening', 'fans-dead', 'fuel-out'] }],
+  fan: (['tubes', 'stones', 'compost', 'air'] as const).flatMap((fan) => (['run', 'leave-as-it-is', 'stop', 'stands-still', 'no-current'] as const).flatMap((advice) => [0, 1.4].map((worthC) => ({ code: 'fan' as const, fan, advice, worthC, batteryShort: worthC > 0 })))),
+  'burns-out': [{ code: 'burns-out', hours: 4, at: at('01:30') }],
+  'if-power-fails': [{ code: 'if-power-fails', stops: ['heater', 'fan'], insideLowC: -6.5, crops: [{ asked: 'lettuce', damageProbability: 0.62 }] }, { code: 'if-power-fails', stops: ['blower'], insideLowC: -3, crops: [] }],
   'clear-and-calm': [{ code: 'clear-and-calm' }],
   'cloudy-or-windy': [{ code: 'cloudy-or-windy' }],
   'partly-clear': [{ code: 'partly-clear' }],
@@ -51,7 +59,7 @@ export const REASONS: Readonly<Record<AdvisoryReason['code'], readonly AdvisoryR
   'demo-weather': [{ code: 'demo-weather' }],
 };
 
-const CAUTION_CODES: Readonly<Record<CautionCode, true>> = { 'heater-electric': true, 'flame-vented': true, 'flame-unvented': true, 'flame-not-advised': true, 'frozen-leaves': true, 'snow-on-film': true, 'not-a-promise': true };
+const CAUTION_CODES: Readonly<Record<CautionCode, true>> = { 'heater-electric': true, 'fan-electric': true, 'flame-vented': true, 'flame-unvented': true, 'flame-not-advised': true, 'frozen-leaves': true, 'snow-on-film': true, 'not-a-promise': true };
 export const CAUTIONS = Object.keys(CAUTION_CODES) as readonly CautionCode[];
 
 const place = (name: AdvisoryPlace['place'], q50: number, bed?: string): AdvisoryPlace => ({ place: name, ...(bed === undefined ? {} : { bed }), lowC: { mean: q50, q10: q50 - 1.5, q50, q90: q50 + 1.5 }, lowAt: at('06:10') });
