@@ -2,6 +2,9 @@ import { cropFamilies, cropRows, nightSpan } from '../engine/index.js';
 import { answerCrop } from './features/crop/answer-crop.js';
 import { logDeeds } from './features/done/log-deeds.js';
 import { cropName, issueAdvisory, type EveningPorts, type EveningSubject } from './features/evening/issue-advisory.js';
+import { pastControls } from './features/evening/past-controls.js';
+import { answerCropAhead, answerOutlook, weekOf } from './features/outlook/answer-outlook.js';
+import type { Week } from './features/outlook/week.js';
 import { fixReading, logReadings } from './features/reading/log-reading.js';
 import type { CropWord } from './language/crop-word.js';
 import type { Intent } from './language/intent.js';
@@ -34,6 +37,12 @@ export async function answerMessage(message: IncomingMessage, subject: EveningSu
   }
 }
 
+/** The week ahead on what the grower is known to have done. */
+async function week(subject: EveningSubject, ports: ConversationPorts): Promise<Week> {
+  const past = await pastControls(ports.store, subject.greenhouseId, { greenhouse: subject.greenhouse, nowS: Math.floor(ports.clock.nowS()) });
+  return weekOf(subject, ports, past);
+}
+
 async function answerIntent(intent: Intent, message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<string> {
   const { units } = subject.greenhouse.grower;
   const time = localTime(subject.zone);
@@ -49,10 +58,10 @@ async function answerIntent(intent: Intent, message: IncomingMessage, subject: E
     case 'why':
       return (await issueAdvisory(subject, ports)).advisory.text;
     case 'outlook':
-      if ((intent.night ?? tonight) !== tonight || intent.span !== undefined) return notBuiltYet('outlook for other nights');
-      return (await issueAdvisory(subject, ports)).advisory.text;
+      if (intent.night === tonight && intent.span === undefined) return (await issueAdvisory(subject, ports)).advisory.text;
+      return answerOutlook(await week(subject, ports), { ...(intent.night === undefined ? {} : { night: intent.night }), ...(intent.span ? { nights: intent.span.nights } : {}) }, units);
     case 'crop':
-      if (intent.night !== tonight) return notBuiltYet('crops on other nights');
+      if (intent.night !== tonight) return answerCropAhead(await week(subject, ports), { crops: 'crops' in intent ? intent.crops : [intent.crop], night: intent.night });
       return answerCrop('crops' in intent ? intent.crops : [intent.crop], (await issueAdvisory(subject, ports)).advisory, { units, cropName, dayName: time.day(night.sunsetS) });
     case 'did':
       return logDeeds(intent, { ...spoken, greenhouse: subject.greenhouse, night: tonight }, ports.store);

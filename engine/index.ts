@@ -16,7 +16,8 @@ export {
   saturationVapourPressureOverWaterPa,
   vapourPressureFromDewPointOverWaterPa,
 } from './air/saturation-magnus.js';
-export { standardPressurePa } from './air/moist-air.js';
+export { humidityRatioKgPerKg, standardPressurePa } from './air/moist-air.js';
+export { wetBulbK } from './air/wet-bulb.js';
 
 // Sun: rise, set and what comes through
 export { sunPosition } from './sun/position.js';
@@ -50,3 +51,6 @@ export type { MorningAction } from './plan/morning.js';
 export type { CropOutlook, PlaceOutlook, Verdict } from './plan/outlook.js';
 export { planEvening, type DoneTonight, type EveningInput, type EveningPlan } from './plan/plan-evening.js';
 export type { PricedPlan } from './plan/price-plans.js';
+export { weekAhead, type WeekAhead, type WeekInput } from './plan/week-ahead.js';
+export { isThreatened, type ColdSpell, type Preparation } from './plan/cold-spell.js';
+export type { NightAhead } from './plan/nights-ahead.js';

@@ -1,4 +1,5 @@
 import type { PlaceKey, Verdict } from '../../../engine/index.js';
+import type { WeatherFailure } from '../../ports.js';
 
 /** One advisory as it is issued, stored and printed: temperatures in degrees C, times ISO 8601 with offset. */
 export interface Advisory {
@@ -110,5 +111,6 @@ export type AdvisoryReason =
   | { readonly code: 'short-history'; readonly hours: number }
   | { readonly code: 'ground-guessed' }
   | { readonly code: 'stale-weather'; readonly ageHours: number; readonly cause: string }
+  | { readonly code: 'second-weather'; readonly failure: WeatherFailure; readonly cause: string }
   | { readonly code: 'weather-note'; readonly note: string; readonly detail: string }
   | { readonly code: 'demo-weather' };

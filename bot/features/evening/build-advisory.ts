@@ -81,7 +81,7 @@ function advisoryHeater(plan: PricedPlan, greenhouse: Greenhouse): AdvisoryHeate
     kind: greenhouse.heater.kind,
     powerW: Math.round(greenhouse.heater.power),
     fullPowerHours: tenth(fuel.fullPowerS / 3600),
-    expectedInsideC: losesSetting(plan) ? celsius(insideLowK(plan)!) : null,
+    expectedInsideC: insideWhereLostC(plan),
     energyKwh: tenth(fuel.energyJ / 3_600_000),
     fuel: tenth(fuel.units),
     fuelUnit: kind.unitSold,
@@ -93,12 +93,21 @@ function advisoryHeater(plan: PricedPlan, greenhouse: Greenhouse): AdvisoryHeate
 /** A thermostat swings by half a degree; more than a degree below its setting it has lost. */
 const LOST_BELOW_SETTING_K = 1;
 
-const insideLowK = (plan: PricedPlan): number | undefined => plan.outlook.places.find(({ key }) => key.place === 'inside')?.q50K;
+/** A heater that starts in a cold house needs this long to warm it: until then it has not lost its setting. */
+const WARMING_UP_S = 2 * 3600;
 
-function losesSetting(plan: PricedPlan): boolean {
-  const heat = plan.actions.find(({ action }) => action === 'heater');
-  const lowK = insideLowK(plan);
-  return heat?.action === 'heater' && heat.setK !== null && lowK !== undefined && lowK < heat.setK - LOST_BELOW_SETTING_K;
+/** Where the heater runs flat out and still loses its setting in the middle weather: how low it then gets. */
+function insideWhereLostC({ choices, outlook }: PricedPlan): number | null {
+  const { heater } = choices;
+  if (!heater || heater.setK === null) return null;
+  const { centralRun } = outlook;
+  const inside = centralRun.tempK[centralRun.places.findIndex(({ place }) => place === 'inside')]!;
+  const held = inside.filter((_, i) => {
+    const timeS = centralRun.startS + (i + 1) * centralRun.stepS;
+    return timeS > heater.fromS + WARMING_UP_S && timeS <= heater.untilS;
+  });
+  const lowK = Math.min(...held);
+  return lowK < heater.setK - LOST_BELOW_SETTING_K ? celsius(lowK) : null;
 }
 
 const advisoryAlternative = (plan: PricedPlan, time: LocalTime): AdvisoryAlternative => ({

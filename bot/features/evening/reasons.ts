@@ -36,7 +36,7 @@ export function reasonsFor(plan: EveningPlan, context: { greenhouse: Greenhouse;
     { code: 'not-learned-yet' },
     ...(warmUpHours < FULL_HISTORY_HOURS - 24 ? [{ code: 'short-history', hours: Math.round(warmUpHours) } as const] : []),
     ...(basis === 'past-air' ? [{ code: 'ground-guessed' } as const] : []),
-    ...answer.notes.filter((note) => note.code !== 'short-horizon' || note.endsAtS - nowS < SHORT_HORIZON_S).map((note) => noteReason(note, nowS)),
+    ...answer.notes.filter((note) => isWorthAWord(note, nowS)).map((note) => noteReason(note, nowS)),
   ];
 }
 
@@ -82,10 +82,19 @@ function tooLate({ plans, chosen, infeasible }: EveningPlan): AdvisoryReason[] {
   return [{ code: 'too-late', actions: better.actions.map((action) => ({ action: action.action === 'fan' && action.target === 'tubes' ? 'tube-fan' : action.action, ...('target' in action ? { target: action.action === 'fan' ? fanName(action.target) : action.target } : {}), ...(action.action === 'harvest' ? { crop: action.crop } : {}), ...(action.action === 'heater' ? { setC: action.setK === null ? null : celsius(action.setK) } : {}) })) }];
 }
 
+function isWorthAWord(note: WeatherNote, nowS: number): boolean {
+  if (note.code === 'short-horizon') return note.endsAtS - nowS < SHORT_HORIZON_S;
+  return note.code !== 'coarse-steps' || note.startsAtS - nowS < SHORT_HORIZON_S;
+}
+
 function noteReason(note: WeatherNote, nowS: number): AdvisoryReason {
   switch (note.code) {
     case 'stale':
       return { code: 'stale-weather', ageHours: Math.round(note.ageS / 3600), cause: note.cause };
+    case 'second-service':
+      return { code: 'second-weather', failure: note.failure, cause: note.cause };
+    case 'coarse-steps':
+      return { code: 'weather-note', note: note.code, detail: `${Math.round((note.startsAtS - nowS) / 3600)} h ahead, then in steps of ${note.stepHours} h` };
     case 'invented-demo':
       return { code: 'demo-weather' };
     case 'short-horizon':

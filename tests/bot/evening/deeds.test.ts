@@ -39,7 +39,7 @@ describe('what the grower did', () => {
       await say('what should I do');
       const advisory = await last();
       expect(advisory.places.filter(({ place }) => place === 'cover').map(({ bed }) => bed)).toContain('the near bed');
-      expect(advisory.reasons).toContainEqual({ code: 'counts-on', coveredBeds: ['the near bed'], heaterOn: false, heaterSetC: null });
+      expect(advisory.reasons).toContainEqual({ code: 'counts-on', coveredBeds: ['the near bed'], heaterOn: false, heaterSetC: null, curtainDrawn: false, fans: [] });
       expect(advisory.plan.actions).not.toContainEqual(expect.objectContaining({ action: 'cover', target: 'the near bed' }));
     }));
 
