@@ -25,7 +25,8 @@ export { nextCivilDuskS, nextSunriseS, nextSunsetS } from './sun/rise-and-set.js
 export { diffuseFractionErbs1982 } from './sun/diffuse-fraction-erbs.js';
 
 // The greenhouse as the grower describes it
-export { checkGreenhouse, type GreenhouseCheck, type GreenhouseFault } from './greenhouse/check.js';
+export { checkGreenhouse, type GreenhouseCheck } from './greenhouse/check.js';
+export type { GreenhouseFault } from './greenhouse/fault.js';
 export { greenhouseJsonSchema, type Greenhouse, type GreenhouseFile } from './greenhouse/greenhouse.js';
 export { toHouse } from './greenhouse/to-house.js';
 export type { House } from './greenhouse/house.js';

@@ -1,15 +1,9 @@
 import type { z } from 'zod';
 import { findCrop } from '../crops/catalogue.js';
 import { greenhouseSchema, type Greenhouse } from './greenhouse.js';
+import { deviceFaults } from './device-faults.js';
+import type { GreenhouseFault } from './fault.js';
 import { LEAST_BED_M2 } from './floor-columns.js';
-
-/** One thing that is wrong with a greenhouse file. */
-export interface GreenhouseFault {
-  /** Where: "beds[1].cover.weight". */
-  readonly field: string;
-  /** What was wrong and what was expected, with an example. */
-  readonly message: string;
-}
 
 export type GreenhouseCheck =
   | { readonly ok: true; readonly greenhouse: Greenhouse; readonly unknownCrops: readonly string[] }
@@ -41,6 +35,16 @@ const EXAMPLES: Readonly<Record<string, string>> = {
   heater: '{"kind": "electric", "power": 1500}',
   'heater.kind': '"electric"',
   vents: '{"area": 2}',
+  edgeInsulation: '{"depth": 0.6, "thickness": 0.05}',
+  solidWall: '{"height": 1.8, "foam": 0.05, "masonry": 0.2}',
+  curtain: '{"kind": "foil"}',
+  stones: '[{"kind": "rock", "volume": 1, "blackened": true}]',
+  'stones.kind': '"rock"',
+  stoneBox: '{"volume": 0.5, "glazed": 1, "fan": {"airflow": 100, "supply": "sun"}}',
+  tubes: '{"length": 12, "count": 2, "depth": 0.8, "fan": {"airflow": 150, "power": 25}}',
+  fan: '{"airflow": 800, "power": 40}',
+  compost: '{"volume": 1, "started": "2026-10-20", "against": "north bed"}',
+  now: '{"snowOnRoof": 0.1, "powerOut": true}',
   grower: '{"bedtime": "21:30", "units": "C"}',
 };
 
@@ -97,7 +101,7 @@ function contradictions(greenhouse: Greenhouse): GreenhouseFault[] {
   const bedM2 = beds.reduce((sum, bed) => sum + (bed.area ?? LEAST_BED_M2), 0);
   if (bedM2 > floorM2 + ROUNDING_M2) faults.push({ field: 'beds', message: `the beds add up to ${bedM2.toFixed(1)} m2, but the floor has ${floorM2.toFixed(1)} m2; for example an area of ${(floorM2 / (beds.length + 1)).toFixed(1)} for each` });
   if (size.height > MOST_HEIGHT_TO_WIDTH * size.width) faults.push({ field: 'size.height', message: `${size.height} m is too high for a width of ${size.width} m; expected at most ${(MOST_HEIGHT_TO_WIDTH * size.width).toFixed(1)}, for example ${(size.width / 2).toFixed(1)}` });
-  if (greenhouse.shape === 'gable' && greenhouse.sideHeight > size.height - 0.1) faults.push({ field: 'sideHeight', message: `the side wall (${greenhouse.sideHeight} m) must be lower than the ridge (${size.height} m), for example ${(size.height * 0.6).toFixed(1)}` });
+  if (greenhouse.shape !== 'half-round' && greenhouse.sideHeight > size.height - 0.1) faults.push({ field: 'sideHeight', message: `the side wall (${greenhouse.sideHeight} m) must be lower than the ridge (${size.height} m), for example ${(size.height * 0.6).toFixed(1)}` });
   if (greenhouse.place.timeZone !== undefined && !/^[A-Za-z_]+(?:\/[A-Za-z0-9_+-]+)*$/u.test(greenhouse.place.timeZone)) faults.push({ field: 'place.timeZone', message: `no such time zone: ${JSON.stringify(greenhouse.place.timeZone)}; for example "America/Toronto"` });
-  return faults;
+  return [...faults, ...deviceFaults(greenhouse)];
 }
