@@ -1,7 +1,9 @@
 import { cropFamilies, cropRows, nightSpan } from '../engine/index.js';
+import type { Outgoing } from './chat.js';
 import { answerCrop } from './features/crop/answer-crop.js';
 import { logDeeds } from './features/done/log-deeds.js';
-import { cropName, issueAdvisory, type EveningPorts, type EveningSubject } from './features/evening/issue-advisory.js';
+import { advisoryMessage } from './features/evening/advisory-message.js';
+import { composeAdvisory, cropName, keepAdvisory, type EveningPorts, type EveningSubject, type IssuedEvening } from './features/evening/issue-advisory.js';
 import { pastControls } from './features/evening/past-controls.js';
 import { answerCropAhead, answerOutlook, weekOf } from './features/outlook/answer-outlook.js';
 import type { Week } from './features/outlook/week.js';
@@ -9,7 +11,7 @@ import { fixReading, logReadings } from './features/reading/log-reading.js';
 import type { CropWord } from './language/crop-word.js';
 import type { Intent } from './language/intent.js';
 import { understand } from './language/understand.js';
-import { NoWeatherError, type IncomingMessage, type Log, type Store } from './ports.js';
+import { NoWeatherError, type IncomingMessage, type Log, type Records } from './ports.js';
 import { localTime } from './text/local-time.js';
 import { askBack, HELP, NOTHING_TO_STOP, notBuiltYet, noWeather, somethingFailed } from './text/reply-text.js';
 
@@ -20,30 +22,39 @@ export const CROP_WORDS: readonly CropWord[] = [
 ];
 
 export interface ConversationPorts extends EveningPorts {
-  readonly store: Store;
+  readonly store: Records;
   readonly log: Log;
 }
 
-/** One message in, one answer out: decides which night is meant and routes the meaning to the feature that serves it. */
-export async function answerMessage(message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<string> {
+/** An answer that is ready but for what has to be written with it: whoever calls does both in one go, so that neither is without the other. */
+export type ReadyAnswer = (store: Records) => Promise<Outgoing>;
+
+const saying = (text: string): ReadyAnswer => () => Promise.resolve({ text });
+
+/** One message in, one answer out, on a channel that has nothing to keep in step. */
+export async function answerMessage(message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<Outgoing> {
+  return (await prepareAnswer(message, subject, ports))(ports.store);
+}
+
+/** Understands a message and does all that takes time: weather and physics. What fails is answered too. */
+export async function prepareAnswer(message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<ReadyAnswer> {
   const { grower } = subject.greenhouse;
   const intent = understand({ text: message.text, atS: message.receivedAtS, zone: subject.zone, units: grower.units, crops: CROP_WORDS });
+  return prepareIntent(intent, message, subject, ports);
+}
+
+/** As prepareAnswer, for a meaning that is known already, such as a pressed button's. */
+export async function prepareIntent(intent: Intent, message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<ReadyAnswer> {
   try {
     return await answerIntent(intent, message, subject, ports);
   } catch (error) {
-    if (error instanceof NoWeatherError) return noWeather(error.message);
+    if (error instanceof NoWeatherError) return saying(noWeather(error.message));
     ports.log.error('answer failed', { kind: intent.kind, error });
-    return somethingFailed(error instanceof Error ? error.message : String(error));
+    return saying(somethingFailed(error instanceof Error ? error.message : String(error)));
   }
 }
 
-/** The week ahead on what the grower is known to have done. */
-async function week(subject: EveningSubject, ports: ConversationPorts): Promise<Week> {
-  const past = await pastControls(ports.store, subject.greenhouseId, { greenhouse: subject.greenhouse, nowS: Math.floor(ports.clock.nowS()) });
-  return weekOf(subject, ports, past);
-}
-
-async function answerIntent(intent: Intent, message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<string> {
+async function answerIntent(intent: Intent, message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<ReadyAnswer> {
   const { units } = subject.greenhouse.grower;
   const time = localTime(subject.zone);
   const spoken = { greenhouseId: message.greenhouseId, receivedAtS: message.receivedAtS, text: message.text, units };
@@ -51,28 +62,47 @@ async function answerIntent(intent: Intent, message: IncomingMessage, subject: E
   const tonight = time.date(night.sunsetS);
   switch (intent.kind) {
     case 'reading':
-      return logReadings(intent, spoken, ports.store);
+      return async (store) => ({ text: await logReadings(intent, spoken, store) });
     case 'fix':
-      return fixReading(intent, spoken, ports.store);
+      return async (store) => ({ text: await fixReading(intent, spoken, store) });
     case 'advice':
     case 'why':
-      return (await issueAdvisory(subject, ports)).advisory.text;
+      return advisoryAnswer(await composeAdvisory(subject, ports), subject);
     case 'outlook':
-      if (intent.night === tonight && intent.span === undefined) return (await issueAdvisory(subject, ports)).advisory.text;
-      return answerOutlook(await week(subject, ports), { ...(intent.night === undefined ? {} : { night: intent.night }), ...(intent.span ? { nights: intent.span.nights } : {}) }, units);
-    case 'crop':
-      if (intent.night !== tonight) return answerCropAhead(await week(subject, ports), { crops: 'crops' in intent ? intent.crops : [intent.crop], night: intent.night });
-      return answerCrop('crops' in intent ? intent.crops : [intent.crop], (await issueAdvisory(subject, ports)).advisory, { units, cropName, dayName: time.day(night.sunsetS) });
+      if (intent.night === tonight && intent.span === undefined) return advisoryAnswer(await composeAdvisory(subject, ports), subject);
+      return saying(answerOutlook(await week(subject, ports), { ...(intent.night === undefined ? {} : { night: intent.night }), ...(intent.span ? { nights: intent.span.nights } : {}) }, units));
+    case 'crop': {
+      const crops = 'crops' in intent ? intent.crops : [intent.crop];
+      if (intent.night !== tonight) return saying(answerCropAhead(await week(subject, ports), { crops, night: intent.night }));
+      const evening = await composeAdvisory(subject, ports);
+      return async (store) => {
+        await keepAdvisory(subject.greenhouseId, evening.advisory, store);
+        return { text: answerCrop(crops, evening.advisory, { units, cropName, dayName: time.day(night.sunsetS) }) };
+      };
+    }
     case 'did':
-      return logDeeds(intent, { ...spoken, greenhouse: subject.greenhouse, night: tonight }, ports.store);
+      return async (store) => ({ text: await logDeeds(intent, { ...spoken, greenhouse: subject.greenhouse, night: tonight }, store) });
     case 'help':
     case 'start':
-      return HELP;
+      return saying(HELP);
     case 'stop':
-      return NOTHING_TO_STOP;
+      return saying(NOTHING_TO_STOP);
     case 'unclear':
-      return askBack(intent.asks, intent.word, intent.choices);
+      return saying(askBack(intent.asks, intent.word, intent.choices));
     default:
-      return notBuiltYet(intent.kind);
+      return saying(notBuiltYet(intent.kind));
   }
+}
+
+const advisoryAnswer =
+  (evening: IssuedEvening, subject: EveningSubject): ReadyAnswer =>
+  async (store) => {
+    await keepAdvisory(subject.greenhouseId, evening.advisory, store);
+    return advisoryMessage(evening, subject);
+  };
+
+/** The week ahead on what the grower is known to have done. */
+async function week(subject: EveningSubject, ports: ConversationPorts): Promise<Week> {
+  const past = await pastControls(ports.store, subject.greenhouseId, { greenhouse: subject.greenhouse, nowS: Math.floor(ports.clock.nowS()) });
+  return weekOf(subject, ports, past);
 }

@@ -47,11 +47,13 @@ export { createEnergyAudit } from './night/energy-audit.js';
 
 // The decision
 export type { PlannedAction } from './plan/action.js';
+export { mostMinutes } from './plan/candidates.js';
 export { standingControls, usualControls } from './plan/controls-of-choices.js';
 export type { MorningAction } from './plan/morning.js';
 export type { CropOutlook, PlaceOutlook, Verdict } from './plan/outlook.js';
 export { planEvening, type DoneTonight, type EveningInput, type EveningPlan } from './plan/plan-evening.js';
 export type { PricedPlan } from './plan/price-plans.js';
+export { nightBand, type NightBand } from './plan/night-band.js';
 export { weekAhead, type WeekAhead, type WeekInput } from './plan/week-ahead.js';
 export { isThreatened, type ColdSpell, type Preparation } from './plan/cold-spell.js';
 export type { NightAhead } from './plan/nights-ahead.js';

@@ -27,3 +27,16 @@ export async function lastAdvisory(db: Kysely<StoreTables>, greenhouseId: string
     .executeTakeFirst();
   return latest ?? null;
 }
+
+export async function advisoryFor(db: Kysely<StoreTables>, greenhouseId: string, night: string): Promise<StoredAdvisory | null> {
+  const latest = await db
+    .selectFrom('advisory')
+    .selectAll()
+    .where('greenhouseId', '=', greenhouseId)
+    .where('night', '=', night)
+    .orderBy('issuedAtS', 'desc')
+    .orderBy('id', 'desc')
+    .limit(1)
+    .executeTakeFirst();
+  return latest ?? null;
+}

@@ -1,7 +1,7 @@
 import { CamelCasePlugin, Kysely } from 'kysely';
 import type { Store } from '../ports.js';
 import { actions, addAction } from './actions.js';
-import { addAdvisory, lastAdvisory } from './advisories.js';
+import { addAdvisory, advisoryFor, lastAdvisory } from './advisories.js';
 import { greenhouse, saveGreenhouse } from './greenhouses.js';
 import { ImmediateSqliteDialect } from './immediate-dialect.js';
 import { InFlight } from './in-flight.js';
@@ -41,6 +41,7 @@ export async function openSqliteStore({ path }: SqliteStoreOptions): Promise<Sto
     lastWeather: (placeKey) => calls.run(() => lastWeather(db, placeKey)),
     addAdvisory: (row) => calls.run(() => addAdvisory(db, row)),
     lastAdvisory: (greenhouseId) => calls.run(() => lastAdvisory(db, greenhouseId)),
+    advisoryFor: (greenhouseId, night) => calls.run(() => advisoryFor(db, greenhouseId, night)),
     close: () => (closing ??= calls.finish().then(() => file.close())),
   };
 }

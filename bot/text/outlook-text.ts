@@ -69,3 +69,9 @@ function cropAheadLine(crop: WeekCrop): string {
 export const beyondForecast = (lastDay: string | null): string => (lastDay === null ? 'The forecast does not reach the next night.' : `The forecast reaches only to ${lastDay}.`);
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** A day ahead: what it is, and that the decision comes on the evening itself. */
+export const headsUpText = {
+  spell: (spell: WeekSpell, units: TempUnits): string => `Heads-up. ${spellText(spell, units)}\nEach evening brings its own plan.`,
+  night: (night: WeekNight, units: TempUnits): string => `Heads-up for tomorrow night.\n${nightText(night, units)}\nThe plan comes tomorrow, early enough for the work.`,
+};

@@ -36,10 +36,15 @@ const bed = z.strictObject({
   coverMinutes: z.number().min(0).max(600).optional().meta({ description: 'time to cover this bed; 3 minutes and 1 for each square metre when left out' }),
 });
 
+const clockTime = (example: string) => z.string().regex(/^(?:[01]?\d|2[0-3]):[0-5]\d$/u, `expected a time such as "${example}"`);
+
 const grower = z.strictObject({
   hourWorth: z.number().min(0).max(500).default(15).meta({ description: 'what an hour of your time is worth, for weighing effort; may be 0' }),
   careful: z.enum(['relaxed', 'normal', 'careful', 'never-lose-it']).default('normal').meta({ description: 'how many needless trips one saved bed is worth to you' }),
-  bedtime: z.string().regex(/^(?:[01]?\d|2[0-3]):[0-5]\d$/u, 'expected a time such as "21:30"').default('21:30'),
+  bedtime: clockTime('21:30').default('21:30'),
+  eveningAt: clockTime('16:30').optional().meta({ description: 'when the evening message comes; early enough for its work when left out' }),
+  morningAt: clockTime('08:00').default('08:00').meta({ description: 'when the morning plan and the question for the low come' }),
+  quiet: z.strictObject({ from: clockTime('21:30').default('21:30'), until: clockTime('06:30').default('06:30') }).prefault({}).meta({ description: 'nothing is sent unasked in between' }),
   units: z.enum(['C', 'F']).default('C'),
 });
 

@@ -37,6 +37,8 @@ const COVER_BEFORE_DUSK_S = 3600;
 const COVER_MINUTES = 3;
 const COVER_MINUTES_PER_M2 = 1;
 const HEATER_MINUTES = 5;
+/** Vents, curtain and fans together, whatever of them there is (project estimate). */
+const SMALL_MOVES_MINUTES = 8;
 const HEATER_RELIABILITY = 0.95;
 /** Light lost and damp under a cover (money; decision rule of this project). */
 const COVER_SIDE_COST = 0.5;
@@ -46,6 +48,18 @@ const SETTINGS_C = [0, 2, 5] as const;
 const MOST_BEDS_FOR_ALL_SUBSETS = 2;
 
 const coverMinutes = (bed: Greenhouse['beds'][number], areaM2: number): number => bed.coverMinutes ?? COVER_MINUTES + COVER_MINUTES_PER_M2 * areaM2;
+
+/**
+ * Work of an evening on which everything is done: every cover laid, curtain, fans and heater set.
+ * Units: minutes.
+ * Valid: a greenhouse and its own house.
+ * Outside: not applicable.
+ * Source: decision rule of this project; minutes of each bed as given or by its area.
+ */
+export function mostMinutes(greenhouse: Greenhouse, house: House): number {
+  const covers = greenhouse.beds.reduce((sum, bed, column) => sum + (bed.cover && house.columns[column]!.rowCover ? coverMinutes(bed, house.columns[column]!.areaM2) : 0), 0);
+  return covers + (greenhouse.heater ? HEATER_MINUTES : 0) + SMALL_MOVES_MINUTES;
+}
 
 /** Sets of beds to cover, none first. `byRisk` are the beds that can be covered, most to lose first. Units: names. Valid: any number of beds. Outside: not applicable. Source: decision rule of this project. */
 export function coverSets(byRisk: readonly string[]): readonly (readonly string[])[] {

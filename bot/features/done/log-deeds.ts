@@ -1,6 +1,6 @@
 import type { Greenhouse } from '../../../engine/index.js';
 import type { Intent, Item } from '../../language/intent.js';
-import type { Store } from '../../ports.js';
+import type { Records } from '../../ports.js';
 import { deedsKept } from '../../text/reply-text.js';
 import type { Advisory, AdvisoryAction } from '../evening/advisory.js';
 import type { Deed } from '../evening/deeds-tonight.js';
@@ -16,7 +16,7 @@ interface Message {
 }
 
 /** Keeps what the grower did and did not do; "done" alone stands for the whole plan that was last sent for this night. */
-export async function logDeeds(intent: Did, message: Message, store: Store): Promise<string> {
+export async function logDeeds(intent: Did, message: Message, store: Records): Promise<string> {
   const planned = await planOfNight(store, message);
   const wholePlan = intent.rest === true || (intent.done === undefined && intent.not === undefined);
   const items = wholePlan ? itemsOf(planned.filter(({ run }) => run !== false)) : (intent.done ?? []);
@@ -36,12 +36,12 @@ export async function logDeeds(intent: Did, message: Message, store: Store): Pro
 /** What was planned, in the words of deeds. */
 const itemsOf = (planned: readonly AdvisoryAction[]): Item[] => [...new Set(planned.map(({ action }): Item => (action === 'tube-fan' ? 'tube' : action)))];
 
-async function keep(deed: Deed, done: boolean, message: Message, store: Store): Promise<void> {
+async function keep(deed: Deed, done: boolean, message: Message, store: Records): Promise<void> {
   if (deed.items.length === 0) return;
   await store.addAction({ greenhouseId: message.greenhouseId, receivedAtS: message.receivedAtS, night: message.night, body: JSON.stringify(deed), done, text: message.text });
 }
 
-async function planOfNight(store: Store, message: Message): Promise<readonly AdvisoryAction[]> {
+async function planOfNight(store: Records, message: Message): Promise<readonly AdvisoryAction[]> {
   const last = await store.lastAdvisory(message.greenhouseId);
   return last?.night === message.night ? (JSON.parse(last.body) as Advisory).plan.actions : [];
 }

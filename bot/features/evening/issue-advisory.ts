@@ -1,5 +1,5 @@
 import { cropById, nightSpan, planEvening, type EveningPlan, type Greenhouse } from '../../../engine/index.js';
-import type { Clock, Place, Store, WeatherSource } from '../../ports.js';
+import type { Clock, Place, Records, WeatherSource } from '../../ports.js';
 import { advisoryText } from '../../text/advisory-text.js';
 import { localTime, type LocalTime } from '../../text/local-time.js';
 import { deedsTonight } from './deeds-tonight.js';
@@ -11,7 +11,7 @@ export interface EveningPorts {
   readonly clock: Clock;
   readonly weather: WeatherSource;
   /** Null for a single advisory that is not remembered. */
-  readonly store: Store | null;
+  readonly store: Records | null;
 }
 
 export interface EveningSubject {
@@ -30,8 +30,20 @@ export const cropName = (id: string): string => cropById(id)?.commonName.split('
 
 const placeOf = (greenhouse: Greenhouse): Place => ({ latitude: greenhouse.place.latitude, longitude: greenhouse.place.longitude, elevationM: greenhouse.place.elevation ?? null });
 
-/** The evening's work: weather, what was done already, the plan of least expected loss, its words; kept as issued. */
+/** The evening's work, kept as issued. */
 export async function issueAdvisory(subject: EveningSubject, ports: EveningPorts): Promise<IssuedEvening> {
+  const evening = await composeAdvisory(subject, ports);
+  if (ports.store) await keepAdvisory(subject.greenhouseId, evening.advisory, ports.store);
+  return evening;
+}
+
+/** Written once, and never changed. */
+export async function keepAdvisory(greenhouseId: string, advisory: Advisory, store: Records): Promise<void> {
+  await store.addAdvisory({ greenhouseId, night: advisory.night, issuedAtS: Math.floor(Date.parse(advisory.issuedAt) / 1000), body: JSON.stringify(advisory) });
+}
+
+/** The evening's work: weather, what was done already, the plan of least expected loss, its words. Nothing is written. */
+export async function composeAdvisory(subject: EveningSubject, ports: EveningPorts): Promise<IssuedEvening> {
   const { greenhouse, greenhouseId } = subject;
   const nowS = Math.floor(ports.clock.nowS());
   const answer = await ports.weather.weatherAt(placeOf(greenhouse));
@@ -52,12 +64,11 @@ export async function issueAdvisory(subject: EveningSubject, ports: EveningPorts
   });
   const facts = buildAdvisory(plan, { greenhouse, answer, nowS, time });
   const advisory: Advisory = { ...facts, text: advisoryText(facts, { units: greenhouse.grower.units, dayName: time.day(plan.night.sunsetS), cropName }) };
-  if (ports.store) await ports.store.addAdvisory({ greenhouseId, night: advisory.night, issuedAtS: nowS, body: JSON.stringify(advisory) });
   return { advisory, plan };
 }
 
 /** The plan that went out for the same night, if one did: nobody is sent out twice for a hair's breadth. */
-async function planIssuedBefore(store: Store, greenhouseId: string, night: string): Promise<string | null> {
+async function planIssuedBefore(store: Records, greenhouseId: string, night: string): Promise<string | null> {
   const last = await store.lastAdvisory(greenhouseId);
   return last?.night === night ? (JSON.parse(last.body) as Advisory).plan.id : null;
 }

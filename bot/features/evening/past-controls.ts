@@ -1,5 +1,5 @@
 import { celsiusToKelvin, nextSunriseS, toHouse, usualControls, type ControlPlan, type Greenhouse } from '../../../engine/index.js';
-import type { Store } from '../../ports.js';
+import type { Records } from '../../ports.js';
 import type { Deed } from './deeds-tonight.js';
 
 const DAY_S = 86_400;
@@ -15,7 +15,7 @@ interface PastDeed {
 }
 
 /** What was covered and lit in the past fortnight, from what the grower said; as the file says where nothing was said. */
-export async function pastControls(store: Store, greenhouseId: string, context: { greenhouse: Greenhouse; nowS: number }): Promise<ControlPlan> {
+export async function pastControls(store: Records, greenhouseId: string, context: { greenhouse: Greenhouse; nowS: number }): Promise<ControlPlan> {
   const { greenhouse, nowS } = context;
   const house = toHouse(greenhouse);
   const standing = usualControls(greenhouse, house);

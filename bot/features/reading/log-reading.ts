@@ -1,5 +1,5 @@
 import type { Intent, Reading } from '../../language/intent.js';
-import type { Store, StoredReading } from '../../ports.js';
+import type { Records, StoredReading } from '../../ports.js';
 import { noReadingYet, readingFixed, readingKept, readingWithdrawn } from '../../text/reply-text.js';
 import type { TempUnits } from '../../text/temperature.js';
 
@@ -13,7 +13,7 @@ interface Message {
 const instantOf = (reading: { at?: string }, receivedAtS: number): number => (reading.at === undefined ? receivedAtS : Math.floor(Date.parse(reading.at) / 1000));
 
 /** Writes each reading down before it is acknowledged. */
-export async function logReadings(intent: Extract<Intent, { kind: 'reading' }>, message: Message, store: Store): Promise<string> {
+export async function logReadings(intent: Extract<Intent, { kind: 'reading' }>, message: Message, store: Records): Promise<string> {
   for (const reading of intent.readings) {
     await store.addReading({
       greenhouseId: message.greenhouseId,
@@ -29,7 +29,7 @@ export async function logReadings(intent: Extract<Intent, { kind: 'reading' }>, 
 }
 
 /** Corrects or takes back the newest reading; the old row stays, marked. */
-export async function fixReading(intent: Extract<Intent, { kind: 'fix' }>, message: Message, store: Store): Promise<string> {
+export async function fixReading(intent: Extract<Intent, { kind: 'fix' }>, message: Message, store: Records): Promise<string> {
   const [last] = await store.readings(message.greenhouseId, 1);
   if (!last) return noReadingYet;
   if (intent.c === undefined && intent.stat === undefined && intent.place === undefined) {

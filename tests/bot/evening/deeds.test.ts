@@ -26,7 +26,7 @@ async function withStore(work: (store: Store, say: (text: string) => Promise<str
   const store = await openSqliteStore({ path: ':memory:' });
   const ports: ConversationPorts = { clock, weather: demoSource(clock), store, log: { info: () => undefined, warn: () => undefined, error: () => undefined } };
   try {
-    await work(store, (text) => answerMessage({ greenhouseId: 'deeds', text, receivedAtS: NOW_S }, subject, ports), async () => JSON.parse((await store.lastAdvisory('deeds'))!.body) as Advisory);
+    await work(store, async (text) => (await answerMessage({ greenhouseId: 'deeds', text, receivedAtS: NOW_S }, subject, ports)).text, async () => JSON.parse((await store.lastAdvisory('deeds'))!.body) as Advisory);
   } finally {
     await store.close();
   }
