@@ -8,12 +8,12 @@ import { readGreenhouse } from './commands/read-input.js';
 import { answerMessage, type ConversationPorts } from './conversation.js';
 import { issueAdvisory, type EveningSubject } from './features/evening/issue-advisory.js';
 import { createLog } from './log.js';
-import { NoWeatherError, type Clock, type Log, type Store, type WeatherSource } from './ports.js';
+import { NoWeatherError, type Clock, type Log, type Store } from './ports.js';
 import { openSqliteStore } from './store/sqlite-store.js';
 import { FAREWELL, GREETING, noWeather, somethingFailed } from './text/reply-text.js';
 import { zoneOf } from './time-zone.js';
 import { demoSource } from './weather/demo.js';
-import { openMeteoSource } from './weather/open-meteo-source.js';
+import { liveSource, type LiveSource } from './weather/live-source.js';
 
 export const DEMO_GREENHOUSE = fileURLToPath(new URL('../config/demo/greenhouse.json', import.meta.url));
 
@@ -24,9 +24,9 @@ export function clockFrom(settings: Settings, log: Log): Clock {
 }
 
 /** Live weather; the demo greenhouse has its own invented one unless a service is named. */
-export function weatherFrom(settings: Settings, ports: { clock: Clock; store: Store; log: Log }): { source: WeatherSource; close: () => Promise<void> } {
-  if (settings.DUSKWARD_GREENHOUSE === null && settings.DUSKWARD_WEATHER_URL === null) return { source: demoSource(ports.clock), close: () => Promise.resolve() };
-  return openMeteoSource({ ...ports, baseUrl: settings.DUSKWARD_WEATHER_URL, apiKey: settings.DUSKWARD_WEATHER_KEY, contact: settings.DUSKWARD_CONTACT });
+export function weatherFrom(settings: Settings, ports: { clock: Clock; store: Store; log: Log }): LiveSource {
+  if (settings.DUSKWARD_GREENHOUSE === null && settings.DUSKWARD_WEATHER_URL === null) return { source: demoSource(ports.clock), lacksSecond: false, close: () => Promise.resolve() };
+  return liveSource({ ...ports, firstUrl: settings.DUSKWARD_WEATHER_URL, apiKey: settings.DUSKWARD_WEATHER_KEY, secondUrl: settings.DUSKWARD_WEATHER2_URL, contact: settings.DUSKWARD_CONTACT });
 }
 
 /** The assistant on the console: tonight's advisory first, then the conversation. */
@@ -36,13 +36,14 @@ export async function runConsole(settings: Settings, streams: { input: Readable;
   const file = settings.DUSKWARD_GREENHOUSE ?? DEMO_GREENHOUSE;
   const greenhouse = await readGreenhouse(file);
   const store = await openSqliteStore({ path: settings.DUSKWARD_DATABASE! });
-  const { source, close } = weatherFrom(settings, { clock, store, log });
+  const { source, lacksSecond, close } = weatherFrom(settings, { clock, store, log });
+  if (lacksSecond) log.warn('no second weather service: DUSKWARD_CONTACT is not set');
   const subject: EveningSubject = { greenhouseId: 'console', greenhouse, zone: zoneOf(greenhouse) };
   const ports: ConversationPorts = { clock, weather: source, store, log };
   try {
     await store.saveGreenhouse({ id: subject.greenhouseId, body: await readFile(file, 'utf8'), savedAtS: clock.nowS() });
     streams.output.write(`${await firstWords(subject, ports)}\n\n${GREETING}\n`);
-    await talk({ ...streams, prompt: '> ' }, (text) => answerMessage({ greenhouseId: subject.greenhouseId, text, receivedAtS: clock.nowS() }, subject, ports));
+    await talk({ ...streams, prompt: '> ' }, async (text) => (await answerMessage({ greenhouseId: subject.greenhouseId, text, receivedAtS: clock.nowS() }, subject, ports)).text);
     streams.output.write(`${FAREWELL}\n`);
   } finally {
     await close();

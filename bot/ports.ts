@@ -18,8 +18,13 @@ export interface Place {
   readonly elevationM: number | null;
 }
 
+/** Why a weather service brought nothing: how the call ended, or "unusable" for an answer that must not be used. */
+export type WeatherFailure = 'network' | 'time-out' | 'cut-off' | 'not-json' | 'server' | 'refused' | 'limited' | 'resting' | 'unusable';
+
 /** What an answer of the weather service lacks, or how it is not what was asked for. */
 export type WeatherNote =
+  | { readonly code: 'second-service'; readonly failure: WeatherFailure; readonly cause: string }
+  | { readonly code: 'coarse-steps'; readonly startsAtS: number; readonly stepHours: number }
   | { readonly code: 'stale'; readonly ageS: number; readonly cause: string }
   | { readonly code: 'short-horizon'; readonly endsAtS: number }
   | { readonly code: 'short-history'; readonly startsAtS: number }
@@ -32,7 +37,7 @@ export type WeatherNote =
 export interface WeatherAnswer {
   readonly hours: WeatherHours;
   readonly ground: GroundOutside;
-  /** Who answered, for the reader: "open-meteo", "file", "demo". */
+  /** Who answered, for the reader: "open-meteo", "met-norway", "file", "demo". */
   readonly source: string;
   /** When the service gave this answer. */
   readonly issuedAtS: number;
@@ -117,8 +122,13 @@ export interface Store {
   lastWeather(placeKey: string): Promise<StoredWeather | null>;
   addAdvisory(row: Omit<StoredAdvisory, 'id'>): Promise<StoredAdvisory>;
   lastAdvisory(greenhouseId: string): Promise<StoredAdvisory | null>;
+  /** The last one that was issued for a night. */
+  advisoryFor(greenhouseId: string, night: string): Promise<StoredAdvisory | null>;
   close(): Promise<void>;
 }
+
+/** What features read and write; opening and closing is not theirs. */
+export type Records = Omit<Store, 'close'>;
 
 /** A line in, a line out: what every conversation channel boils down to. */
 export interface IncomingMessage {

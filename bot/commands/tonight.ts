@@ -5,6 +5,7 @@ import { issueAdvisory } from '../features/evening/issue-advisory.js';
 import { createLog } from '../log.js';
 import type { WeatherSource } from '../ports.js';
 import { openSqliteStore } from '../store/sqlite-store.js';
+import { NO_SECOND_WEATHER } from '../text/second-weather-text.js';
 import { zoneOf } from '../time-zone.js';
 import { savedFileSource } from '../weather/saved-file.js';
 import { readOptions, required } from './options.js';
@@ -30,7 +31,8 @@ export async function tonight(words: readonly string[]): Promise<void> {
   if (options.weather !== undefined) return advise(savedFileSource({ path: options.weather, atS: clock.nowS() }));
   // A single advisory keeps nothing: the service is asked afresh and the memory goes with the process.
   const store = await openSqliteStore({ path: ':memory:' });
-  const { source, close } = weatherFrom({ ...settings, DUSKWARD_GREENHOUSE: file }, { clock, store, log });
+  const { source, lacksSecond, close } = weatherFrom({ ...settings, DUSKWARD_GREENHOUSE: file }, { clock, store, log });
+  if (lacksSecond) console.error(NO_SECOND_WEATHER);
   try {
     await advise(source);
   } finally {

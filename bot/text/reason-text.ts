@@ -2,6 +2,7 @@ import type { AdvisoryAction, AdvisoryReason, TroubleCode } from '../features/ev
 import { fanWords } from './action-text.js';
 import { nights } from './chance.js';
 import { clockOf } from './local-time.js';
+import { secondWeather } from './second-weather-text.js';
 import { temperature, temperatureDifference, type TempUnits } from './temperature.js';
 
 const CHOICE_WORDS: Readonly<Record<string, string | null>> = {
@@ -15,6 +16,7 @@ const CHOICE_WORDS: Readonly<Record<string, string | null>> = {
 };
 
 const NOTE_WORDS: Readonly<Record<string, string>> = {
+  'coarse-steps': 'The forecast goes hour by hour only',
   'short-horizon': 'The forecast reaches only',
   'short-history': 'Past weather is known only',
   'filled-gap': 'A short gap in the forecast was bridged:',
@@ -66,6 +68,8 @@ export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits
       return 'The ground temperature is a guess from the past air temperature.';
     case 'stale-weather':
       return `OLD FORECAST: the weather service did not answer (${reason.cause}). This stands on a forecast ${reason.ageHours} h old, and the range is wider for it.`;
+    case 'second-weather':
+      return secondWeather(reason.failure);
     case 'weather-note':
       return `${NOTE_WORDS[reason.note] ?? reason.note} ${plainNames(reason.detail)}.`;
     case 'demo-weather':

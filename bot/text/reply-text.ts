@@ -1,5 +1,5 @@
 import type { Ask, Reading } from '../language/intent.js';
-import { WEATHER_ATTRIBUTION } from './attribution.js';
+import { SECOND_WEATHER_ATTRIBUTION, WEATHER_ATTRIBUTION } from './attribution.js';
 import { clockOf } from './local-time.js';
 import { temperature, type TempUnits } from './temperature.js';
 
@@ -47,13 +47,15 @@ export const notBuiltYet = (kind: string): string => `I understood "${kind}", bu
 export const HELP = [
   'What I can do:',
   '- "tonight": what to do, how cold, which crops are safe',
-  '- "will the kale survive tonight": one crop, and why',
+  '- "will the kale survive tonight", "... on Friday": one crop, and why',
+  '- "any frost this week", "how cold on Friday": the nights ahead, and what to prepare for a cold spell',
   '- "28F inside", "low was -2C under the cover": I note your reading',
   '- "no, -3C" or "scrap that": corrects or takes back the last reading',
   '- "covered the beds", "heater at 2C": what you did, so that I count on it',
   '- "bye": ends the conversation',
-  'Not yet: other nights, what-if, the record of how right I was, learning from readings.',
+  'Not yet: what-if, the record of how right I was, learning from readings.',
   WEATHER_ATTRIBUTION,
+  SECOND_WEATHER_ATTRIBUTION,
 ].join('\n');
 
 export const noWeather = (cause: string): string => `No weather to stand on, so no advice tonight: ${cause}\nUntil it is back: shut the house before sunset and cover what frost would hurt.`;

@@ -22,6 +22,8 @@ const Hours = z
   .refine((hours) => Object.values(hours).every((column) => column.length === hours.timeS.length));
 
 const Note = z.discriminatedUnion('code', [
+  z.object({ code: z.literal('second-service'), failure: z.enum(['network', 'time-out', 'cut-off', 'not-json', 'server', 'refused', 'limited', 'resting', 'unusable']), cause: z.string() }),
+  z.object({ code: z.literal('coarse-steps'), startsAtS: z.number(), stepHours: z.number() }),
   z.object({ code: z.literal('stale'), ageS: z.number(), cause: z.string() }),
   z.object({ code: z.literal('short-horizon'), endsAtS: z.number() }),
   z.object({ code: z.literal('short-history'), startsAtS: z.number() }),

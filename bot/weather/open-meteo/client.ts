@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Clock } from '../../ports.js';
+import { userAgent } from '../user-agent.js';
 import { ServiceCallError, type CallFailure } from './errors.js';
 import { adviceOnLimit } from './limits.js';
 import type { ServiceName, ServiceRequest } from './request.js';
@@ -45,7 +46,7 @@ export class OpenMeteoClient implements ServiceClient {
     const { apiKey, contact } = options;
     this.headers = {
       accept: 'application/json',
-      'user-agent': `duskward/0.1${contact === null ? '' : ` (${contact})`}`,
+      'user-agent': userAgent(contact),
       ...(apiKey === null ? {} : { 'x-api-key': apiKey }),
     };
   }

@@ -1,3 +1,5 @@
+import { promisify } from 'node:util';
+import { gunzip } from 'node:zlib';
 import { Agent, interceptors, request, type Dispatcher } from 'undici';
 import { ServiceCallError } from './errors.js';
 
@@ -16,6 +18,8 @@ export interface Reply {
   readonly contentType: string;
   readonly location: string | null;
   readonly text: string;
+  /** Any header, by its name in small letters. */
+  readonly header: (name: string) => string | null;
 }
 
 const RETRIES = 2;
@@ -35,7 +39,8 @@ export class Transport {
   private readonly agent: Agent;
   private readonly dispatcher: Dispatcher;
 
-  constructor(times: TransportTimes = TRANSPORT_TIMES) {
+  /** redirections: how many times an answer may send on to another address; none when not said. */
+  constructor(times: TransportTimes = TRANSPORT_TIMES, redirections = 0) {
     this.agent = new Agent({
       connections: 1,
       pipelining: 1,
@@ -54,6 +59,7 @@ export class Transport {
         errorCodes: RETRIED_CODES,
         throwOnError: false,
       }),
+      interceptors.redirect({ maxRedirections: redirections }),
     );
   }
 
@@ -64,8 +70,9 @@ export class Transport {
     try {
       const answer = await request(url, { dispatcher: this.dispatcher, headers: { ...headers }, signal });
       begun = true;
-      const text = await answer.body.text();
-      return { status: answer.statusCode, contentType: single(answer.headers['content-type']) ?? '', location: single(answer.headers['location']), text };
+      const header = (name: string): string | null => single(answer.headers[name]);
+      const text = await unpacked(Buffer.from(await answer.body.arrayBuffer()), header('content-encoding'));
+      return { status: answer.statusCode, contentType: header('content-type') ?? '', location: header('location'), text, header };
     } catch (cause) {
       throw asCallError(cause, { url, begun, budgetMs });
     }
@@ -77,6 +84,12 @@ export class Transport {
 }
 
 const single = (header: string | string[] | undefined): string | null => (Array.isArray(header) ? (header[0] ?? null) : (header ?? null));
+
+/** Text of a body, also of one in gzip: request() does not unpack it by itself. */
+async function unpacked(body: Buffer, encoding: string | null): Promise<string> {
+  const isGzip = encoding?.trim().toLowerCase() === 'gzip' && body.length > 0;
+  return new TextDecoder().decode(isGzip ? await promisify(gunzip)(body, { maxOutputLength: LARGEST_BODY_BYTES }) : body);
+}
 
 function asCallError(cause: unknown, call: { readonly url: string; readonly begun: boolean; readonly budgetMs: number }): ServiceCallError {
   const { url, begun, budgetMs } = call;

@@ -1,5 +1,5 @@
 import type { Advisory, AdvisoryAction, AdvisoryCrop, AdvisoryMorning, AdvisoryPlace, AdvisoryReason, CautionCode } from '../../../bot/features/evening/advisory.js';
-import type { WeatherNote } from '../../../bot/ports.js';
+import type { WeatherFailure, WeatherNote } from '../../../bot/ports.js';
 import type { ChoiceReason } from '../../../engine/plan/choose.js';
 
 /** One example of everything that an advisory can say; a code that is added and not listed here does not compile. All is invented. */
@@ -26,10 +26,12 @@ export const MORNING: Readonly<Record<AdvisoryMorning['action'], AdvisoryMorning
 const CHOICES: Readonly<Record<ChoiceReason, true>> = { 'nothing-at-risk': true, 'gain-too-small': true, 'best-is-nothing': true, 'gain-worth-it': true, 'kept-as-issued': true, switched: true, 'stand-down': true };
 export const CHOICE_REASONS = Object.keys(CHOICES) as readonly ChoiceReason[];
 
+const FAILURES: Readonly<Record<WeatherFailure, true>> = { network: true, 'time-out': true, 'cut-off': true, 'not-json': true, server: true, refused: true, limited: true, resting: true, unusable: true };
+
 /** Notes that have a sentence of their own elsewhere. */
-type NoteCode = Exclude<WeatherNote['code'], 'stale' | 'invented-demo'>;
+type NoteCode = Exclude<WeatherNote['code'], 'stale' | 'second-service' | 'invented-demo'>;
 const NOTES: Readonly<Record<NoteCode, string>> = {
-  'short-horizon': '20 h ahead', 'short-history': '70 h back', 'filled-gap': 'cloud cover, 2 h', 'second-model-used': 'wind speed', 'missing-variable': 'snowfall: none is assumed', 'no-ensemble': 'it did not answer',
+  'coarse-steps': '20 h ahead, then in steps of 6 h', 'short-horizon': '20 h ahead', 'short-history': '70 h back', 'filled-gap': 'cloud cover, 2 h', 'second-model-used': 'wind speed', 'missing-variable': 'snowfall: none is assumed', 'no-ensemble': 'it did not answer',
 };
 
 export const REASONS: Readonly<Record<AdvisoryReason['code'], readonly AdvisoryReason[]>> = {
@@ -54,6 +56,7 @@ export const REASONS: Readonly<Record<AdvisoryReason['code'], readonly AdvisoryR
   'not-learned-yet': [{ code: 'not-learned-yet' }],
   'short-history': [{ code: 'short-history', hours: 70 }],
   'ground-guessed': [{ code: 'ground-guessed' }],
+  'second-weather': Object.keys(FAILURES).map((failure) => ({ code: 'second-weather', failure: failure as WeatherFailure, cause: 'expected JSON, got text/html' })),
   'stale-weather': [{ code: 'stale-weather', ageHours: 9, cause: 'no answer within 10 s' }],
   'weather-note': Object.entries(NOTES).map(([note, detail]) => ({ code: 'weather-note', note, detail })),
   'demo-weather': [{ code: 'demo-weather' }],

@@ -1,15 +1,12 @@
 import { setTimeout as sleep } from 'node:timers/promises';
-import type { Clock, Log, Store, WeatherSource } from '../ports.js';
-import { askOpenMeteo } from './open-meteo/ask.js';
+import type { Clock } from '../ports.js';
+import { askOpenMeteo, type AskWeather } from './open-meteo/ask.js';
 import { OpenMeteoClient } from './open-meteo/client.js';
 import { weatherHosts } from './open-meteo/hosts.js';
 import { Transport } from './open-meteo/transport.js';
-import { storedSource } from './stored-source.js';
 
-export interface OpenMeteoSourceOptions {
+export interface OpenMeteoOptions {
   readonly clock: Clock;
-  readonly store: Store;
-  readonly log: Log;
   readonly baseUrl: string | null;
   readonly apiKey: string | null;
   readonly contact: string | null;
@@ -19,9 +16,8 @@ export interface OpenMeteoSourceOptions {
 const LEAST_JITTER_S = 1;
 const JITTER_SPAN_S = 4;
 
-/** The weather service with its store, wired; close it to let the process end. */
-export function openMeteoSource(options: OpenMeteoSourceOptions): { source: WeatherSource; close: () => Promise<void> } {
-  const { clock, store, log, apiKey } = options;
+/** The first weather service, wired; close it to let the process end. */
+export function openMeteoService({ clock, baseUrl, apiKey, contact }: OpenMeteoOptions): { ask: AskWeather; close: () => Promise<void> } {
   const transport = new Transport();
   const client = new OpenMeteoClient({
     transport,
@@ -31,8 +27,7 @@ export function openMeteoSource(options: OpenMeteoSourceOptions): { source: Weat
     },
     jitterS: () => LEAST_JITTER_S + Math.random() * JITTER_SPAN_S,
     apiKey,
-    contact: options.contact,
+    contact,
   });
-  const hosts = weatherHosts({ baseUrl: options.baseUrl, withKey: apiKey !== null });
-  return { source: storedSource({ ask: askOpenMeteo({ client, hosts, clock }), store, clock, log }), close: () => transport.close() };
+  return { ask: askOpenMeteo({ client, hosts: weatherHosts({ baseUrl, withKey: apiKey !== null }), clock }), close: () => transport.close() };
 }
