@@ -11,11 +11,11 @@ export async function storedRow({ store, log }: { readonly store: Pick<Store, 'l
   if (row === null) return null;
   const answer = parseStoredAnswer(row.body);
   if (answer === null) {
-    log.warn('stored-weather-unreadable', { placeKey: key, issuedAtS: row.issuedAtS });
+    log.warn('stored-weather-unreadable', { issuedAtS: row.issuedAtS });
     return null;
   }
   if (answer.issuedAtS > nowS + CLOCK_STEP_S) {
-    log.warn('stored-weather-from-the-future', { placeKey: key, issuedAtS: answer.issuedAtS, nowS });
+    log.warn('stored-weather-from-the-future', { issuedAtS: answer.issuedAtS, nowS });
     return null;
   }
   return answer;
@@ -26,6 +26,6 @@ export async function storeRow({ store, log }: { readonly store: Pick<Store, 'sa
     await store.saveWeather({ placeKey: key, issuedAtS: answer.issuedAtS, body: JSON.stringify(answer) });
   } catch (error) {
     // Tonight's advice matters more than tomorrow's fallback.
-    log.error('weather-not-stored', { placeKey: key, error: String(error) });
+    log.error('weather-not-stored', { error: String(error) });
   }
 }

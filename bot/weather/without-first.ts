@@ -28,7 +28,7 @@ interface FirstFailed {
 /** The first service brought nothing: the second, or else the newest good answer of either, or else NoWeatherError with all that was tried. */
 export async function withoutFirst(options: WithoutFirstPorts, place: Place, { stored, failure }: FirstFailed): Promise<WeatherAnswer> {
   const { askSecond = null, clock, log } = options;
-  log.warn('weather-service-failed', { placeKey: placeKey(place), cause: failure.message });
+  log.warn('weather-service-failed', { cause: failure.message });
   const second = await storedRow(options, secondPlaceKey(place), clock.nowS());
   const [newest = null] = newestFirst(stored, second);
   if (askSecond === null) return lastGood(place, newest, { nowS: clock.nowS(), causes: [failure], tried: `${failure.message} There is no second weather service while DUSKWARD_CONTACT is not set.` });
