@@ -1,7 +1,7 @@
 import { STEFAN_BOLTZMANN_W_PER_M2K4 } from '../constants.js';
 import { heatOfStoreJ, slopeOfStoreJPerK, tempOfStoreK } from './enthalpy.js';
 import type { Conductor, Network } from './network.js';
-import { clearSystem, solveInPlace } from './sparse-system.js';
+import { clearSystem, solveInPlace, type SparseSystem } from './sparse-system.js';
 
 /** Heat put into each node from outside the network (sun, heater, condensing vapour), and how it changes with the node's own temperature. */
 export interface Sources {
@@ -89,7 +89,7 @@ function assemble(step: ImplicitStep, heatBeforeJ: readonly number[]): void {
     rightSide[i] = sources.powerW[i]! - (heatOfStoreJ(store, tempsK[i]!) - heatBeforeJ[i]!) / stepS;
   }
   for (const { node, dependsOn, slopeWPerK } of sources.crossSlopes) matrix[node * size + dependsOn]! -= slopeWPerK;
-  for (const conductor of network.conductors) couple(network, linearised(conductor, tempsK[conductor.a]!, tempsK[conductor.b]!));
+  for (const conductor of network.conductors) addConductor(network, conductor, tempsK);
   for (const { a, b, exchangeAreaM2 } of network.radiators) {
     if (exchangeAreaM2 === 0) continue;
     const ta = tempsK[a]!;
@@ -97,34 +97,27 @@ function assemble(step: ImplicitStep, heatBeforeJ: readonly number[]): void {
     // Products, not powers: this is the innermost line of the whole night.
     const cubeA = STEFAN_BOLTZMANN_W_PER_M2K4 * exchangeAreaM2 * ta * ta * ta;
     const cubeB = STEFAN_BOLTZMANN_W_PER_M2K4 * exchangeAreaM2 * tb * tb * tb;
-    couple(network, { a, b, flowToAW: cubeB * tb - cubeA * ta, slopeA: 4 * cubeA, slopeB: 4 * cubeB });
+    couple(network.system, a, b, cubeB * tb - cubeA * ta, 4 * cubeA, 4 * cubeB);
   }
-}
-
-interface Flow {
-  readonly a: number;
-  readonly b: number;
-  readonly flowToAW: number;
-  /** How the flow to a falls with the temperature of a, and rises with that of b. */
-  readonly slopeA: number;
-  readonly slopeB: number;
 }
 
 const SLOPE_STEP_K = 1e-3;
 
 /** Flow through a conductor and its slopes; by small differences where the conductance itself changes with temperature (natural convection, vents). */
-function linearised({ a, b, conductanceWPerK, dependsOnTemps }: Conductor, tempAK: number, tempBK: number): Flow {
+function addConductor(network: Network, { a, b, conductanceWPerK, dependsOnTemps }: Conductor, tempsK: Float64Array): void {
+  const tempAK = tempsK[a]!;
+  const tempBK = tempsK[b]!;
   const conductance = conductanceWPerK(tempAK, tempBK);
   const flowToAW = conductance * (tempBK - tempAK);
-  if (!dependsOnTemps) return { a, b, flowToAW, slopeA: conductance, slopeB: conductance };
+  if (!dependsOnTemps) return couple(network.system, a, b, flowToAW, conductance, conductance);
   const warmerA = conductanceWPerK(tempAK + SLOPE_STEP_K, tempBK) * (tempBK - tempAK - SLOPE_STEP_K);
   const warmerB = conductanceWPerK(tempAK, tempBK + SLOPE_STEP_K) * (tempBK + SLOPE_STEP_K - tempAK);
-  return { a, b, flowToAW, slopeA: (flowToAW - warmerA) / SLOPE_STEP_K, slopeB: (warmerB - flowToAW) / SLOPE_STEP_K };
+  couple(network.system, a, b, flowToAW, (flowToAW - warmerA) / SLOPE_STEP_K, (warmerB - flowToAW) / SLOPE_STEP_K);
 }
 
-function couple(network: Network, link: Flow): void {
-  const { matrix, rightSide, size } = network.system;
-  const { a, b, flowToAW, slopeA, slopeB } = link;
+/** Adds a link; `slopeA` is how the flow to a falls with the temperature of a, `slopeB` how it rises with that of b. Numbers and no object: this runs for each link in each iteration. */
+// eslint-disable-next-line max-params
+function couple({ matrix, rightSide, size }: SparseSystem, a: number, b: number, flowToAW: number, slopeA: number, slopeB: number): void {
   if (a < size) {
     rightSide[a]! += flowToAW;
     matrix[a * size + a]! += slopeA;

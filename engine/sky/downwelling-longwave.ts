@@ -1,13 +1,14 @@
+import { saturationVapourPressureOverWaterPa } from '../air/saturation-magnus.js';
 import { STEFAN_BOLTZMANN_W_PER_M2K4 } from '../constants.js';
 import { assertInRange } from '../errors.js';
 import { clearSkyEmissivityPrata1996 } from './clear-sky-emissivity-prata.js';
+import { cloudReach } from './cloud-reach.js';
 
 /**
- * How far full cloud closes the gap between the clear sky and a black one.
- * Between 0.84 (fits a measured fully overcast winter day) and 1.0 (fits cold nights with cloud taken from daylight);
- * the middle is the default until a house has taught its own. Computed by this project against measured longwave (SURFRAD, ARM).
+ * How far full cloud over saturated air closes the gap between the clear sky and a black one: wholly, as in fog (measured overcast nights
+ * at SURFRAD-Bondville reach emissivities of 0.975 to 1). Over drier air `cloudReach` takes off. A house may teach its own.
  */
-export const CLOUD_LONGWAVE_WEIGHT = 0.9;
+export const CLOUD_LONGWAVE_WEIGHT = 1;
 
 /**
  * Emissivity of the sky with cloud, by the linear rule: clear + weight x cloud x (1 - clear).
@@ -27,6 +28,7 @@ export interface SkyState {
   readonly airTempK: number;
   readonly vapourPressurePa: number;
   readonly cloudFraction: number;
+  /** How far full cloud over saturated air closes the gap to a black sky, 0-1. */
   readonly cloudWeight: number;
   /** Share of the hemisphere over the cover that is open sky; trees and slopes count as bodies at air temperature. */
   readonly skyViewFraction: number;
@@ -36,14 +38,16 @@ export interface SkyState {
  * Temperature of a black hemisphere that would send the same longwave to the cover as sky, trees and slopes do.
  * Units: K, Pa, fractions 0-1; result in K.
  * Valid: as clearSkyEmissivityPrata1996 and cloudySkyEmissivity.
- * Outside: throws OutOfRangeError.
- * Source: Prata1996 with the linear cloud rule; surroundings at air temperature as in EnergyPlusEngRef, outside surface heat balance.
+ * Outside: throws OutOfRangeError; air above saturation (a rounded dew point) counts as saturated for the cloud.
+ * Source: Prata1996 with the linear cloud rule and cloudReach; surroundings at air temperature as in EnergyPlusEngRef, outside surface heat balance.
+ * Accuracy: cold nights at SURFRAD-Bondville, cloud from daylight: bias -0.4, RMSE 22.8 W/m2, about 5.7 K of sky temperature.
  */
 export function surroundingsRadiantTempK(state: SkyState): number {
+  const relativeHumidity = Math.min(1, state.vapourPressurePa / saturationVapourPressureOverWaterPa(state.airTempK));
   const emissivity = cloudySkyEmissivity({
     clearSkyEmissivity: clearSkyEmissivityPrata1996(state.airTempK, state.vapourPressurePa),
     cloudFraction: state.cloudFraction,
-    cloudWeight: state.cloudWeight,
+    cloudWeight: state.cloudWeight * cloudReach(relativeHumidity),
   });
   const share = state.skyViewFraction * emissivity + (1 - state.skyViewFraction);
   return share ** 0.25 * state.airTempK;

@@ -63,11 +63,12 @@ export function withRandomDevices(random: Random, file: GreenhouseFile): Greenho
   const fan = () => ({ airflow: between(random, 30, 400), power: between(random, 5, 80), supply: pick(random, ['mains', 'battery', 'sun'] as const), battery: 500 });
   const maybe = <T>(value: () => T): T | undefined => (chance(random, 0.6) ? value() : undefined);
   const shape = pick(random, SHAPES);
+  const layers = Array.from({ length: chance(random, 0.5) ? 2 : 1 }, () => ({ film: pick(random, FILM_KINDS) }));
   const given = {
     shape,
     sideHeight: between(random, 0.2, 0.6 * size.height),
-    layers: Array.from({ length: chance(random, 0.5) ? 2 : 1 }, () => ({ film: pick(random, FILM_KINDS) })),
-    blower: chance(random, 0.5),
+    layers,
+    blower: layers.length === 2 && chance(random, 0.5),
     beds: (file.beds ?? []).map((bed) => (bed.cover && chance(random, 0.5) ? { ...bed, cover: { ...bed.cover, second: { kind: 'fabric' as const, weight: 17 } } } : bed)),
     edgeInsulation: maybe(() => ({ depth: between(random, 0.2, 1.2), thickness: 0.05 })),
     solidWall: maybe(() => ({ ...(shape === 'lean-to' ? {} : { height: between(random, 0.5, 0.6 * size.height) }), foam: between(random, 0, 0.1), masonry: between(random, 0, 0.5), stone: pick(random, STONE_KINDS), blackened: chance(random, 0.5), ...(chance(random, 0.3) ? { behind: 18 } : {}) })),

@@ -21,6 +21,8 @@ export interface ClosedFormSet {
   readonly t4_cooling: { readonly C: number; readonly A_eps: number; readonly T0_K: number; readonly points: readonly { readonly t_s: number; readonly T_K: number }[] };
   readonly freezing_barrel: { readonly m_kg: number; readonly H_W_per_K: number; readonly Ta_c: number; readonly time_s: number };
   readonly barrel_sensible: { readonly m_kg: number; readonly dT_K: number; readonly Q_MJ: number };
+  readonly stefan_frost_depth: { readonly k_f: number; readonly F_C_day: number; readonly theta_water: number; readonly X_m: number };
+  readonly buried_tube_outlet: { readonly mdot: number; readonly cp: number; readonly U: number; readonly D: number; readonly L: number; readonly T_ground_c: number; readonly T_in_c: number; readonly T_out_c: number; readonly Q_w: number };
   readonly infiltration_heat: { readonly V_m3: number; readonly ach: number; readonly rho: number; readonly cp: number; readonly H_W_per_K: number };
 }
 

@@ -1,3 +1,6 @@
+/** Where the expected numbers of a table come from. */
+export type Origin = 'published' | 'measured' | 'library run' | 'closed form' | 'worked example of this project' | 'from memory';
+
 /** One number that somebody printed, and how the engine comes to its own. */
 export interface PublishedRow {
   readonly name: string;
@@ -17,6 +20,8 @@ export interface PublishedTable {
   /** Deviations count as a share of the printed value. */
   readonly relative?: true;
   readonly toleranceReason: string;
+  /** 'from memory' wherever the numbers, or the formula that gave them, were recalled and not read again. */
+  readonly origin?: Origin;
   readonly rows: readonly PublishedRow[];
   /** Public origin of the outside file that the rows are read from, when that file is not there. */
   readonly absent?: string;
@@ -32,6 +37,8 @@ export interface TableScore {
   readonly bias: number;
   readonly meanAbsolute: number;
   readonly worst: number;
+  /** Name of the row that is furthest off. */
+  readonly worstRow: string;
   readonly passed: boolean;
 }
 
@@ -40,11 +47,15 @@ export function scoreTable(table: PublishedTable): TableScore {
   const deviations = table.rows.map((row) => deviationOf(table, row));
   const n = deviations.length;
   const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / n;
+  const worst = deviations.reduce((worst, deviation) => (Math.abs(deviation) > Math.abs(worst) || Number.isNaN(deviation) ? deviation : worst), 0);
   return {
     n,
     bias: mean(deviations),
     meanAbsolute: mean(deviations.map(Math.abs)),
-    worst: deviations.reduce((worst, deviation) => (Math.abs(deviation) > Math.abs(worst) || Number.isNaN(deviation) ? deviation : worst), 0),
+    worst,
+    worstRow: table.rows[deviations.findIndex((deviation) => Object.is(deviation, worst))]?.name ?? '',
     passed: deviations.every((deviation, i) => Math.abs(deviation) <= (table.rows[i]!.tolerance ?? table.tolerance)),
   };
 }
+
+export const isPublishedTable = (value: unknown): value is PublishedTable => typeof value === 'object' && value !== null && 'toleranceReason' in value && 'rows' in value;

@@ -10,7 +10,7 @@ const flow = (windSpeedMPerS: number, insideC: number): number =>
 
 export const tables: readonly PublishedTable[] = [
   {
-    source, title: 'ch. 16 eq. 37-39: opening of 1 m2, 2 m/s, 5 K, 1 m', unit: 'm3/s', tolerance: 5e-4, toleranceReason: 'rounded to four digits',
+    source, title: 'ch. 16 eq. 37-39: opening of 1 m2, 2 m/s, 5 K, 1 m', unit: 'm3/s', tolerance: 5e-4, toleranceReason: 'rounded to four digits', origin: 'closed form',
     rows: [
       { name: 'wind alone', expected: 1.1, model: () => flow(2, 15) },
       { name: 'stack alone', expected: 0.2444, model: () => flow(0, 20) },

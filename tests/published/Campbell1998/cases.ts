@@ -25,7 +25,7 @@ const situation = (name: string, fromAbove: number, printed: readonly (readonly 
 
 export const tables: readonly PublishedTable[] = [
   {
-    source, title: 'leaf less air', unit: 'K', tolerance: 0.05, toleranceReason: 'leaf emissivity of the table about 0.96, here 0.95; irradiances worked out',
+    source, title: 'leaf less air', unit: 'K', tolerance: 0.05, toleranceReason: 'leaf emissivity of the table about 0.96, here 0.95; irradiances worked out', origin: 'closed form',
     rows: [
       ...situation('open field', SKY_WPM2, [[4, -5.51], [8, -3.7], [15, -2.36]]),
       ...situation('under a dry film', underFilm(0.7, 0.22), [[4, -4.15], [8, -2.79], [15, -1.78]]),

@@ -49,7 +49,7 @@ const frostDepthM = once(() => {
 
 export const tables: readonly PublishedTable[] = [
   {
-    source, title: 'constant flux: surface drop at 30 W/m2 for 14 h', unit: 'K', tolerance: 0.05, relative: true, toleranceReason: FIVE_PERCENT,
+    source, title: 'constant flux: surface drop at 30 W/m2 for 14 h', unit: 'K', tolerance: 0.05, relative: true, toleranceReason: FIVE_PERCENT, origin: 'closed form',
     rows: [
       surfaceDrop('dry sand', [0.24, 1.28e6], 13.711),
       surfaceDrop('sand, water 0.2', [2.1, 2.12e6], 3.602),
@@ -61,23 +61,23 @@ export const tables: readonly PublishedTable[] = [
     ],
   },
   {
-    source, title: 'constant flux: drop at depth, 40 W/m2 for 12 h', unit: 'K', tolerance: 0.05 * 4.503, toleranceReason: `${FIVE_PERCENT} of the surface drop`,
+    source, title: 'constant flux: drop at depth, 40 W/m2 for 12 h', unit: 'K', tolerance: 0.05 * 4.503, toleranceReason: `${FIVE_PERCENT} of the surface drop`, origin: 'closed form',
     rows: ([[0, 4.503], [0.02, 3.955], [0.05, 3.218], [0.1, 2.211], [0.2, 0.918], [0.5, 0.021]] as const).map(([depthM, expected]) => ({ name: `${100 * depthM} cm`, expected, model: () => drop(fluxProfile(), depthM) })),
   },
   {
-    source, title: 'surface held: 5 to -5 °C for 12 h, at depth', unit: '°C', tolerance: 0.5, toleranceReason: `${FIVE_PERCENT} of the step of 10 K`,
+    source, title: 'surface held: 5 to -5 °C for 12 h, at depth', unit: '°C', tolerance: 0.5, toleranceReason: `${FIVE_PERCENT} of the step of 10 K`, origin: 'closed form',
     rows: ([[0.01, -4.569], [0.02, -4.14], [0.05, -2.87], [0.1, -0.89], [0.2, 2.201], [0.5, 4.931]] as const).map(([depthM, expected]) => ({ name: `${100 * depthM} cm`, expected, model: () => kelvinToCelsius(stepProfile().atDepthK(depthM)) })),
   },
   {
-    source, title: 'convective surface: 8 °C soil under air of -2 °C', unit: '°C', tolerance: 0.2, toleranceReason: '5 % of the change',
+    source, title: 'convective surface: 8 °C soil under air of -2 °C', unit: '°C', tolerance: 0.2, toleranceReason: '5 % of the change', origin: 'closed form',
     rows: [convective(5, 1, 6.011, 0.1), convective(5, 6, 4.085, 0.19), convective(5, 14, 2.942, 0.25), convective(10, 1, 4.593, 0.17), convective(10, 6, 2.2, 0.29), convective(10, 14, 1.104, 0.34)],
   },
   {
-    source, title: 'surface held: flux after a step of -10 K', unit: 'W/m2', tolerance: 0.05, relative: true, toleranceReason: FIVE_PERCENT,
+    source, title: 'surface held: flux after a step of -10 K', unit: 'W/m2', tolerance: 0.05, relative: true, toleranceReason: FIVE_PERCENT, origin: 'closed form',
     rows: [stepFlux('clay, water 0.2', CLAY_MOIST, 1, 134.4), stepFlux('clay, water 0.2', CLAY_MOIST, 14, 35.9), stepFlux('clay, water 0.4', CLAY_WET, 1, 195.9), stepFlux('clay, water 0.4', CLAY_WET, 14, 52.4)],
   },
   {
-    source, title: 'Stefan: frost after 12 h at -5 °C, k 1.4, water 0.25', unit: 'm', tolerance: 0.08, relative: true, toleranceReason: 'the water of the soil freezes over a band of 1 K, a tenth of the drive of 5 K on average',
+    source, title: 'Stefan: frost after 12 h at -5 °C, k 1.4, water 0.25', unit: 'm', tolerance: 0.08, relative: true, toleranceReason: 'the water of the soil freezes over a band of 1 K, a tenth of the drive of 5 K on average', origin: 'closed form',
     rows: [{ name: 'depth', expected: 0.085, model: frostDepthM }],
   },
 ];

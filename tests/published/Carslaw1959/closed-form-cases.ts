@@ -68,7 +68,7 @@ function diurnalRows(): PublishedRow[] {
   }));
 }
 
-const common = { source, toleranceReason: '5 % of what is imposed at the surface', ...absentUnlessClosedForms } as const;
+const common = { source, toleranceReason: '5 % of what is imposed at the surface', origin: 'closed form', ...absentUnlessClosedForms } as const;
 
 export const closedFormTables: readonly PublishedTable[] = [
   { ...common, title: 'closed-form set: temperatures after a step of 10 to 15 K', unit: '°C', tolerance: 0.5, rows: [...held.temperatures, ...convectiveRows()] },

@@ -27,7 +27,7 @@ const drum: RcNetwork = { capacitiesJPerK: [waterStore(DRUM_LITRES).thawedJPerK]
 
 export const tables: readonly PublishedTable[] = [
   {
-    source, title: 'lumped networks', unit: '°C', tolerance: 0.01, toleranceReason: RICHARDSON,
+    source, title: 'lumped networks', unit: '°C', tolerance: 0.01, toleranceReason: RICHARDSON, origin: 'closed form',
     rows: [
       ...lumpRows('one lump', oneLump(0), [[1, 8.2786], [4, 3.9535], [8, -0.265], [14, -4.3269]]),
       ...lumpRows('one lump, 1000 W', oneLump(1000), [[1, 8.8524], [4, 5.969], [14, 0.4487]]),
@@ -36,7 +36,7 @@ export const tables: readonly PublishedTable[] = [
     ],
   },
   {
-    source, title: 'water drum of 208 L', unit: 'as named', tolerance: 0.005, relative: true, toleranceReason: 'rounded to three digits; freezing band 0.2 K counted with the ice',
+    source, title: 'water drum of 208 L', unit: 'as named', tolerance: 0.005, relative: true, toleranceReason: 'rounded to three digits; freezing band 0.2 K counted with the ice', origin: 'closed form',
     rows: [
       { name: 'heat capacity, kWh/K', expected: 0.242, model: () => drumHeatKWh(11, 10) },
       { name: '20 to 10 °C, kWh', expected: 2.42, model: () => drumHeatKWh(20, 10) },
@@ -45,7 +45,7 @@ export const tables: readonly PublishedTable[] = [
     ],
   },
   {
-    source, title: 'water drum cooling from 12 °C in surroundings of 2 °C', unit: '°C', tolerance: 0.01, toleranceReason: 'rounded to 0.01 K; time constant printed to 0.1 h',
+    source, title: 'water drum cooling from 12 °C in surroundings of 2 °C', unit: '°C', tolerance: 0.01, toleranceReason: 'rounded to 0.01 K; time constant printed to 0.1 h', origin: 'closed form',
     rows: lumpRows('drum', drum, [[1, 11.49], [6, 9.32], [14, 6.82]]),
   },
 ];

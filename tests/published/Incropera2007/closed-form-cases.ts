@@ -99,11 +99,11 @@ function freezingTimeS(massKg: number, conductanceWPerK: number, airTempC: numbe
 export const closedFormTables: readonly PublishedTable[] = [
   {
     source, title: 'closed-form set: lumps, two lumps, wall, radiating bodies', unit: '°C', tolerance: 0.01, ...absentUnlessClosedForms,
-    toleranceReason: 'acceptance 0.01 K, backward Euler extrapolated (Richardson); the wall in 40 slices 0.002',
+    toleranceReason: 'acceptance 0.01 K, backward Euler extrapolated (Richardson); the wall in 40 slices 0.002', origin: 'closed form',
     rows: [...lumped, ...twoLumps, ...wall, ...radiating],
   },
   {
-    source, title: 'closed-form set: drum and air', unit: 'as named', tolerance: 0.001, relative: true, toleranceReason: 'exact but for rounding; freezing 2 % for the band of 0.2 K below 0 °C and 334 against 333.55 kJ/kg', ...absentUnlessClosedForms,
+    source, title: 'closed-form set: drum and air', unit: 'as named', tolerance: 0.001, relative: true, toleranceReason: 'exact but for rounding; freezing 2 % for the band of 0.2 K below 0 °C and 334 against 333.55 kJ/kg', origin: 'closed form', ...absentUnlessClosedForms,
     rows: rowsOf(({ barrel_sensible: barrel, infiltration_heat: leak, freezing_barrel: frozen }) => [
       { name: 'drum over 10 K, MJ', expected: barrel.Q_MJ, model: () => (heatOfStoreJ(waterStore(barrel.m_kg), celsiusToKelvin(5 + barrel.dT_K)) - heatOfStoreJ(waterStore(barrel.m_kg), celsiusToKelvin(5))) / 1e6 },
       { name: 'infiltration, W/K', expected: leak.H_W_per_K, model: () => leakageM3PerS({ stillAirChangesPerHour: leak.ach, perWindAirChangesPerHour: 0 }, leak.V_m3, 0) * leak.rho * leak.cp },

@@ -18,14 +18,14 @@ function amplitudeK(depthM: number, diffusivityM2PerS: number): number {
 
 export const tables: readonly PublishedTable[] = [
   {
-    source, title: 'undisturbed ground', unit: '°C', tolerance: 0.001, toleranceReason: 'rounded to 0.001 K',
+    source, title: 'undisturbed ground', unit: '°C', tolerance: 0.001, toleranceReason: 'rounded to 0.001 K', origin: 'closed form',
     rows: [
       ...rows(35, [[0, -6], [0.3, -4.266], [0.6, -2.578], [1, -0.461], [2, 3.878], [3, 6.708]]),
       ...rows(75, [[0, -2.81], [0.3, -2.446], [0.6, -1.877], [1, -0.902], [2, 1.955], [3, 4.575]]),
     ],
   },
   {
-    source, title: 'closed-form set: yearly damping', unit: '1', tolerance: 1e-4, toleranceReason: 'days searched by tenths', ...absentUnlessClosedForms,
+    source, title: 'closed-form set: yearly damping', unit: '1', tolerance: 1e-4, toleranceReason: 'days searched by tenths', origin: 'closed form', ...absentUnlessClosedForms,
     rows: (closedForms?.periodic_ground_annual.points ?? []).map(({ z_m, amplitude_ratio }) => ({ name: `${z_m} m`, expected: amplitude_ratio, model: () => amplitudeK(z_m, closedForms!.periodic_ground_annual.alpha) })),
   },
 ];

@@ -27,11 +27,11 @@ const SURFACE_EMISSIVITY = 0.95;
 
 export const tables: readonly PublishedTable[] = [
   {
-    source, title: 'clear sky: downwelling longwave', unit: 'W/m2', tolerance: 0.1, toleranceReason: 'rounded to 0.01; far below the 23 W/m2 of the formula itself',
+    source, title: 'clear sky: downwelling longwave', unit: 'W/m2', tolerance: 0.1, toleranceReason: 'rounded to 0.01; far below the 23 W/m2 of the formula itself', origin: 'from memory',
     rows: ROWS.map(([airTempC, dewPointC, expected]) => ({ name: `air ${airTempC}, dew point ${dewPointC} °C`, expected, model: () => downwelling(airTempC, dewPointC) })),
   },
   {
-    source, title: 'clear sky: sky temperature', unit: 'K', tolerance: 0.05, toleranceReason: 'rounded to 0.01 K',
+    source, title: 'clear sky: sky temperature', unit: 'K', tolerance: 0.05, toleranceReason: 'rounded to 0.01 K', origin: 'from memory',
     rows: ROWS.map(([airTempC, dewPointC, , expected]) => ({
       name: `air ${airTempC}, dew point ${dewPointC} °C`,
       expected,
@@ -39,7 +39,7 @@ export const tables: readonly PublishedTable[] = [
     })),
   },
   {
-    source, title: 'clear sky: net loss of a surface at air temperature', unit: 'W/m2', tolerance: 0.1, toleranceReason: 'rounded to 0.1',
+    source, title: 'clear sky: net loss of a surface at air temperature', unit: 'W/m2', tolerance: 0.1, toleranceReason: 'rounded to 0.1', origin: 'from memory',
     rows: ([[0, -5, -82.5], [-10, -15, -78]] as const).map(([airTempC, dewPointC, expected]) => ({
       name: `air ${airTempC}, dew point ${dewPointC} °C`,
       expected,

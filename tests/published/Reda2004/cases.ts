@@ -13,11 +13,11 @@ const GOLDEN = { latitude: 39.742476, longitude: -105.1786 };
 
 export const tables: readonly PublishedTable[] = [
   {
-    source, title: 'worked example: position', unit: 'degrees', tolerance: 0.02, toleranceReason: 'low-precision theory of Meeus, 0.01 degrees; a house needs 0.1',
+    source, title: 'worked example: position', unit: 'degrees', tolerance: 0.02, toleranceReason: 'low-precision theory of Meeus, 0.01 degrees; a house needs 0.1', origin: 'library run',
     rows: positionRows('2003-10-17T19:30:30Z', GOLDEN, { altitudeDeg: 90 - 50.128, azimuthDeg: 194.3402 }),
   },
   {
-    source, title: 'worked example: sunrise, and the true sunset', unit: 's', tolerance: 20, toleranceReason: 'refraction fixed at 34 minutes of arc',
+    source, title: 'worked example: sunrise, and the true sunset', unit: 's', tolerance: 20, toleranceReason: 'refraction fixed at 34 minutes of arc', origin: 'library run',
     rows: [
       { name: 'sunrise', expected: epochS('2003-10-17T13:12:43Z'), model: () => nextSunriseS(epochS('2003-10-17T07:00:00Z'), GOLDEN)! },
       { name: 'sunset (after midnight UTC)', expected: epochS('2003-10-18T00:18:51Z'), model: () => nextSunsetS(epochS('2003-10-17T19:00:00Z'), GOLDEN)! },

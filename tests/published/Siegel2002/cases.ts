@@ -49,19 +49,19 @@ const row = (name: string, expected: number, model: () => number): PublishedRow 
 
 export const tables: readonly PublishedTable[] = [
   {
-    source, title: 'steady covers: film temperature', unit: '°C', tolerance: 0.02, toleranceReason: 'acceptance of the film network; rounded to 0.001 K',
+    source, title: 'steady covers: film temperature', unit: '°C', tolerance: 0.02, toleranceReason: 'acceptance of the film network; rounded to 0.001 K', origin: 'closed form',
     rows: PRINTED.flatMap(({ name, cover, filmsC }) => filmsC.map((expected, f) => row(`${name}, film ${f + 1}`, expected, () => kelvinToCelsius(solveSteadyCover(cover).filmTempsK[f]!)))),
   },
   {
-    source, title: 'steady covers: longwave lost by the ground', unit: 'W/m2', tolerance: 0.1, toleranceReason: '0.02 K of film temperature',
+    source, title: 'steady covers: longwave lost by the ground', unit: 'W/m2', tolerance: 0.1, toleranceReason: '0.02 K of film temperature', origin: 'closed form',
     rows: PRINTED.map(({ name, cover, radiation }) => row(name, radiation, () => solveSteadyCover(cover).groundLossWPerM2)),
   },
   {
-    source, title: 'steady covers: convection to the film', unit: 'W/m2', tolerance: 0.1, toleranceReason: '0.02 K of film temperature',
+    source, title: 'steady covers: convection to the film', unit: 'W/m2', tolerance: 0.1, toleranceReason: '0.02 K of film temperature', origin: 'closed form',
     rows: PRINTED.map(({ name, cover, convection }) => row(name, convection, () => solveSteadyCover(cover).convectionWPerM2)),
   },
   {
-    source, title: 'steady covers: heat-loss coefficient', unit: 'W/(m2 K)', tolerance: 0.01, toleranceReason: '0.1 W/m2 over 20 K',
+    source, title: 'steady covers: heat-loss coefficient', unit: 'W/(m2 K)', tolerance: 0.01, toleranceReason: '0.1 W/m2 over 20 K', origin: 'closed form',
     rows: PRINTED.flatMap(({ name, cover, uValue }) =>
       uValue === undefined
         ? []

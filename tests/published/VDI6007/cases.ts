@@ -75,8 +75,8 @@ export const tables: readonly PublishedTable[] = outside
   ? Object.entries(outside.cases).map(([name, given]): PublishedTable => {
       const means = once(() => hourlyMeansC(given));
       return {
-        source, title: name, unit: '°C', tolerance: given.published_tolerance_K, toleranceReason: 'limit of the source suite; reference printed to 0.1 K',
+        source, title: name, unit: '°C', tolerance: given.published_tolerance_K, toleranceReason: 'limit of the source suite; reference printed to 0.1 K', origin: 'published',
         rows: given.reference.map(({ hour_end, t_air_c }): PublishedRow => ({ name: `hour ${hour_end}`, expected: t_air_c, model: () => means().get(hour_end)! })),
       };
     })
-  : [{ source, title: 'test cases 1-5', unit: '°C', tolerance: 0.15, toleranceReason: 'limit of the source suite', rows: [], absent: ORIGIN }];
+  : [{ source, title: 'test cases 1-5', unit: '°C', tolerance: 0.15, toleranceReason: 'limit of the source suite', origin: 'published', rows: [], absent: ORIGIN }];

@@ -14,7 +14,7 @@ const COSINE_45 = Math.SQRT1_2;
 
 export const tables: readonly PublishedTable[] = [
   {
-    source, title: 'natural convection', unit: 'W/(m2 K)', tolerance: 0.001, toleranceReason: 'rounded to 0.001',
+    source, title: 'natural convection', unit: 'W/(m2 K)', tolerance: 0.001, toleranceReason: 'rounded to 0.001', origin: 'closed form',
     rows: [
       ...([[1, 1.31], [5, 2.24], [10, 2.822]] as const).map(([dT, expected]) => ({ name: `vertical, ${dT} K`, expected, model: () => naturalConvectionWPerM2K(dT, VERTICAL) })),
       ...([[1, 1.509], [5, 2.581], [10, 3.251]] as const).map(([dT, expected]) => ({ name: `enhanced, flat, ${dT} K`, expected, model: () => naturalConvectionWPerM2K(dT, enhanced(1)) })),
@@ -24,7 +24,7 @@ export const tables: readonly PublishedTable[] = [
     ],
   },
   {
-    source, title: "coefficients of the house against the printed ones (Papadakis1992 reads 1.95 dT^0.30)", unit: 'W/(m2 K^(4/3))', tolerance: 0.35, toleranceReason: 'priors: printed correlations of film houses differ by up to a third',
+    source, title: "coefficients of the house against the printed ones (Papadakis1992 reads 1.95 dT^0.30)", unit: 'W/(m2 K^(4/3))', tolerance: 0.35, toleranceReason: 'priors: printed correlations of film houses differ by up to a third', origin: 'from memory',
     rows: [
       { name: 'film colder than air, 45 degrees', expected: enhanced(COSINE_45), model: () => UNSTABLE_W_PER_M2K43 },
       { name: 'film warmer than air, 45 degrees', expected: reduced(COSINE_45), model: () => STABLE_W_PER_M2K43 },

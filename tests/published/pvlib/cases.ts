@@ -18,7 +18,7 @@ const noon = (place: SunPlace, utc: string, expected: number): PublishedRow => (
 
 export const tables: readonly PublishedTable[] = [
   {
-    source, title: 'SPA: geometric position', unit: 'degrees', tolerance: 0.02, toleranceReason: 'low-precision theory of Meeus, 0.01 degrees; a house needs 0.1',
+    source, title: 'SPA: geometric position', unit: 'degrees', tolerance: 0.02, toleranceReason: 'low-precision theory of Meeus, 0.01 degrees; a house needs 0.1', origin: 'library run',
     rows: [
       ...positionRows('2024-02-10T15:00:00Z', MINNEAPOLIS, { altitudeDeg: 14.357, azimuthDeg: 128.192 }),
       ...positionRows('2024-02-10T21:00:00Z', MINNEAPOLIS, { altitudeDeg: 21.354, azimuthDeg: 220.03 }),
@@ -27,7 +27,7 @@ export const tables: readonly PublishedTable[] = [
     ],
   },
   {
-    source, title: 'SPA: sunrise and sunset', unit: 's', tolerance: 30, toleranceReason: 'refraction fixed at 34 minutes of arc; 60 s at 65 degrees north, where the sun sets slantwise',
+    source, title: 'SPA: sunrise and sunset', unit: 's', tolerance: 30, toleranceReason: 'refraction fixed at 34 minutes of arc; 60 s at 65 degrees north, where the sun sets slantwise', origin: 'library run',
     rows: [
       ...riseAndSet(MINNEAPOLIS, { rise: '2024-12-21T13:48:27Z', set: '2024-12-21T22:34:35Z', tolerance: 30 }),
       ...riseAndSet(BURLINGTON, { rise: '2024-02-10T12:00:34Z', set: '2024-02-10T22:14:05Z', tolerance: 30 }),
@@ -35,7 +35,7 @@ export const tables: readonly PublishedTable[] = [
     ],
   },
   {
-    source, title: 'SPA: altitude at noon', unit: 'degrees', tolerance: 0.05, toleranceReason: 'the printed altitude includes up to 0.05 degrees of refraction',
+    source, title: 'SPA: altitude at noon', unit: 'degrees', tolerance: 0.05, toleranceReason: 'the printed altitude includes up to 0.05 degrees of refraction', origin: 'library run',
     rows: [noon(MINNEAPOLIS, '2024-12-21T18:11:30Z', 21.58), noon(BURLINGTON, '2024-02-10T17:07:02Z', 31.16), { ...noon(FAIRBANKS, '2024-12-21T21:49:23Z', 1.72), tolerance: 0.02 }],
   },
 ];

@@ -2,6 +2,7 @@ import { getPosition, getTimes } from 'suncalc';
 import { nextSunriseS, nextSunsetS } from '../../../engine/sun/rise-and-set.js';
 import type { PublishedRow, PublishedTable } from '../published-table.js';
 import { altitudeDeg, azimuthDeg, epochS, type SunPlace } from '../sun-rows.js';
+import { refractionDeg } from './refraction.js';
 
 /** suncalc 2.0.2 as a reference library over a grid; it gives degrees and altitude with refraction (Meeus1998 eq. 16.4). */
 export const source = 'suncalc';
@@ -12,12 +13,6 @@ const LATITUDES = [-78, -45, -10, 0, 25, 45, 60, 69.6, 82] as const;
 const LONGITUDES = [-150, -72, 0, 30, 140] as const;
 const instants = DAYS.flatMap((day) => HOURS.map((hour) => epochS(`${day}T${String(hour).padStart(2, '0')}:00:00Z`)));
 const places = LATITUDES.flatMap((latitude) => LONGITUDES.map((longitude): SunPlace => ({ latitude, longitude })));
-
-/** Meeus1998 eq. 16.4, degrees: the lift that suncalc adds to the geometric altitude. */
-function refractionDeg(geometricDeg: number): number {
-  const h = Math.max(0, geometricDeg);
-  return 1.02 / 60 / Math.tan(((h + 10.3 / (h + 5.11)) * Math.PI) / 180);
-}
 
 const positions = instants.flatMap((timeS) => places.map((place) => ({ timeS, place, name: `${new Date(timeS * 1000).toISOString()} ${place.latitude} ${place.longitude}` })));
 const altitudes = positions.map(({ timeS, place, name }): PublishedRow => ({
@@ -61,7 +56,7 @@ const events = DAYS.flatMap((day) =>
 );
 
 export const tables: readonly PublishedTable[] = [
-  { source, title: 'grid: altitude with refraction', unit: 'degrees', tolerance: 0.02, toleranceReason: 'two low-precision theories of 0.01 degrees each', rows: altitudes },
-  { source, title: 'grid: azimuth times cosine of altitude', unit: 'degrees', tolerance: 0.02, toleranceReason: 'two low-precision theories of 0.01 degrees each', rows: azimuths },
-  { source, title: 'grid: sunrise and sunset, polar day and night', unit: 's', tolerance: 30, toleranceReason: 'where the sun sinks faster than 3 degrees an hour, 0.02 degrees are 24 s', rows: events },
+  { source, title: 'grid: altitude with refraction', unit: 'degrees', tolerance: 0.02, toleranceReason: 'two low-precision theories of 0.01 degrees each', origin: 'library run', rows: altitudes },
+  { source, title: 'grid: azimuth times cosine of altitude', unit: 'degrees', tolerance: 0.02, toleranceReason: 'two low-precision theories of 0.01 degrees each', origin: 'library run', rows: azimuths },
+  { source, title: 'grid: sunrise and sunset, polar day and night', unit: 's', tolerance: 30, toleranceReason: 'where the sun sinks faster than 3 degrees an hour, 0.02 degrees are 24 s', origin: 'library run', rows: events },
 ];
