@@ -7,6 +7,7 @@ import { systemClock, trialClock } from './clock.js';
 import { readGreenhouse } from './commands/read-input.js';
 import { answerMessage, type ConversationPorts } from './conversation.js';
 import { issueAdvisory, type EveningSubject } from './features/evening/issue-advisory.js';
+import { workOutHere } from './features/evening/work-out-evening.js';
 import { createLog } from './log.js';
 import { NoWeatherError, type Clock, type Log, type Store } from './ports.js';
 import { openSqliteStore } from './store/sqlite-store.js';
@@ -39,7 +40,7 @@ export async function runConsole(settings: Settings, streams: { input: Readable;
   const { source, lacksSecond, close } = weatherFrom(settings, { clock, store, log });
   if (lacksSecond) log.warn('no second weather service: DUSKWARD_CONTACT is not set');
   const subject: EveningSubject = { greenhouseId: 'console', greenhouse, zone: zoneOf(greenhouse) };
-  const ports: ConversationPorts = { clock, weather: source, store, log };
+  const ports: ConversationPorts = { clock, weather: source, store, log, workOut: workOutHere };
   try {
     await store.saveGreenhouse({ id: subject.greenhouseId, body: await readFile(file, 'utf8'), savedAtS: clock.nowS() });
     streams.output.write(`${await firstWords(subject, ports)}\n\n${GREETING}\n`);

@@ -3,8 +3,10 @@ import type { Outgoing } from './chat.js';
 import { answerCrop } from './features/crop/answer-crop.js';
 import { logDeeds } from './features/done/log-deeds.js';
 import { advisoryMessage } from './features/evening/advisory-message.js';
-import { composeAdvisory, cropName, keepAdvisory, type EveningPorts, type EveningSubject, type IssuedEvening } from './features/evening/issue-advisory.js';
-import { pastControls } from './features/evening/past-controls.js';
+import { cropName } from './features/evening/crop-name.js';
+import { composeAdvisory, keepAdvisory, type EveningPorts, type EveningSubject } from './features/evening/issue-advisory.js';
+import { FORTNIGHT_S, pastControls } from './features/evening/past-controls.js';
+import type { WorkedOutEvening } from './features/evening/work-out-evening.js';
 import { answerCropAhead, answerOutlook, weekOf } from './features/outlook/answer-outlook.js';
 import type { Week } from './features/outlook/week.js';
 import { fixReading, logReadings } from './features/reading/log-reading.js';
@@ -95,14 +97,14 @@ async function answerIntent(intent: Intent, message: IncomingMessage, subject: E
 }
 
 const advisoryAnswer =
-  (evening: IssuedEvening, subject: EveningSubject): ReadyAnswer =>
+  (evening: WorkedOutEvening, subject: EveningSubject): ReadyAnswer =>
   async (store) => {
     await keepAdvisory(subject.greenhouseId, evening.advisory, store);
-    return advisoryMessage(evening, subject);
+    return advisoryMessage(evening);
   };
 
 /** The week ahead on what the grower is known to have done. */
 async function week(subject: EveningSubject, ports: ConversationPorts): Promise<Week> {
-  const past = await pastControls(ports.store, subject.greenhouseId, { greenhouse: subject.greenhouse, nowS: Math.floor(ports.clock.nowS()) });
-  return weekOf(subject, ports, past);
+  const actions = await ports.store.actions(subject.greenhouseId, Math.floor(ports.clock.nowS()) - FORTNIGHT_S);
+  return weekOf(subject, ports, pastControls(actions, subject.greenhouse));
 }

@@ -2,7 +2,7 @@ import type { Outgoing } from '../../chat.js';
 import { BUTTON_WORDS } from '../../text/button-words.js';
 import { toHtml } from '../../text/html.js';
 import type { Advisory } from './advisory.js';
-import type { EveningSubject, IssuedEvening } from './issue-advisory.js';
+import type { WorkedOutEvening } from './work-out-evening.js';
 
 /** What a pressed button under an advisory means; the night it stood for comes back with it. */
 export const ADVISORY_BUTTONS = ['did', 'not', 'why'] as const;
@@ -17,8 +17,8 @@ export function readAdvisoryButton(id: string): { button: AdvisoryButton; night:
 }
 
 /** The advisory as it goes out: words, buttons where there is work to answer for. */
-export function advisoryMessage({ advisory }: IssuedEvening, _subject: EveningSubject): Outgoing {
-  return { text: advisory.text, html: toHtml(advisory.text), buttons: buttonsFor(advisory) };
+export function advisoryMessage({ advisory, picturePng }: WorkedOutEvening): Outgoing {
+  return { text: advisory.text, html: toHtml(advisory.text), buttons: buttonsFor(advisory), ...(picturePng === null ? {} : { picturePng }) };
 }
 
 /** Only work can be done or left; the why is always worth a button. */

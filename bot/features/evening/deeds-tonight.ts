@@ -1,5 +1,5 @@
 import { celsiusToKelvin, nightSpan, type DoneTonight, type Greenhouse } from '../../../engine/index.js';
-import type { Records } from '../../ports.js';
+import type { StoredAction } from '../../ports.js';
 import type { Item } from '../../language/intent.js';
 
 /** What the grower said was done tonight, as kept in the store. */
@@ -13,9 +13,10 @@ export interface Deed {
 const BEFORE_SUNSET_S = 8 * 3600;
 
 /** What the grower said of tonight; the newest word on a thing counts, and what was not said is left as the file has it. */
-export async function deedsTonight(store: Records, greenhouseId: string, context: { greenhouse: Greenhouse; nowS: number }): Promise<DoneTonight> {
+export function deedsTonight(actions: readonly StoredAction[], context: { greenhouse: Greenhouse; nowS: number }): DoneTonight {
   const { sunsetS } = nightSpan(context.nowS, context.greenhouse.place);
-  const rows = await store.actions(greenhouseId, Math.min(sunsetS, context.nowS) - BEFORE_SUNSET_S);
+  const sinceS = Math.min(sunsetS, context.nowS) - BEFORE_SUNSET_S;
+  const rows = actions.filter(({ receivedAtS }) => receivedAtS >= sinceS);
   const coverable = context.greenhouse.beds.filter((bed) => bed.cover).map((bed) => bed.name);
   const covers = new Map<string, boolean>();
   let heater: DoneTonight['heater'];

@@ -1,17 +1,17 @@
-import { cropById, nightSpan, planEvening, type EveningPlan, type Greenhouse } from '../../../engine/index.js';
+import { nightSpan, type Greenhouse } from '../../../engine/index.js';
 import type { Clock, Place, Records, WeatherSource } from '../../ports.js';
-import { advisoryText } from '../../text/advisory-text.js';
-import { localTime, type LocalTime } from '../../text/local-time.js';
-import { deedsTonight } from './deeds-tonight.js';
+import { localTime } from '../../text/local-time.js';
 import type { Advisory } from './advisory.js';
-import { buildAdvisory } from './build-advisory.js';
-import { pastControls } from './past-controls.js';
+import { FORTNIGHT_S } from './past-controls.js';
+import type { EveningQuestion, WorkedOutEvening, WorkOut } from './work-out-evening.js';
 
 export interface EveningPorts {
   readonly clock: Clock;
   readonly weather: WeatherSource;
   /** Null for a single advisory that is not remembered. */
   readonly store: Records | null;
+  /** Works the evening out, perhaps in a thread of its own. */
+  readonly workOut: WorkOut;
 }
 
 export interface EveningSubject {
@@ -20,18 +20,10 @@ export interface EveningSubject {
   readonly zone: string;
 }
 
-export interface IssuedEvening {
-  readonly advisory: Advisory;
-  readonly plan: EveningPlan;
-}
-
-/** The crop's plain name; the id where the tables do not know it. */
-export const cropName = (id: string): string => cropById(id)?.commonName.split(' (')[0] ?? id;
-
 const placeOf = (greenhouse: Greenhouse): Place => ({ latitude: greenhouse.place.latitude, longitude: greenhouse.place.longitude, elevationM: greenhouse.place.elevation ?? null });
 
 /** The evening's work, kept as issued. */
-export async function issueAdvisory(subject: EveningSubject, ports: EveningPorts): Promise<IssuedEvening> {
+export async function issueAdvisory(subject: EveningSubject, ports: EveningPorts): Promise<WorkedOutEvening> {
   const evening = await composeAdvisory(subject, ports);
   if (ports.store) await keepAdvisory(subject.greenhouseId, evening.advisory, ports.store);
   return evening;
@@ -43,38 +35,27 @@ export async function keepAdvisory(greenhouseId: string, advisory: Advisory, sto
 }
 
 /** The evening's work: weather, what was done already, the plan of least expected loss, its words. Nothing is written. */
-export async function composeAdvisory(subject: EveningSubject, ports: EveningPorts): Promise<IssuedEvening> {
-  const { greenhouse, greenhouseId } = subject;
+export const composeAdvisory = async (subject: EveningSubject, ports: EveningPorts): Promise<WorkedOutEvening> => ports.workOut(await eveningQuestion(subject, ports));
+
+/** Everything that the evening is worked out from. */
+export async function eveningQuestion(subject: EveningSubject, ports: Omit<EveningPorts, 'workOut'>): Promise<EveningQuestion> {
+  const { greenhouse, greenhouseId, zone } = subject;
+  const { store } = ports;
   const nowS = Math.floor(ports.clock.nowS());
   const answer = await ports.weather.weatherAt(placeOf(greenhouse));
-  const time = localTime(subject.zone);
-  const done = ports.store === null ? null : await deedsTonight(ports.store, greenhouseId, { greenhouse, nowS });
-  const issuedPlanId = ports.store === null ? null : await planIssuedBefore(ports.store, greenhouseId, time.date(nightSpan(nowS, greenhouse.place).sunsetS));
-  const past = ports.store === null ? null : await pastControls(ports.store, greenhouseId, { greenhouse, nowS });
-  const plan = planEvening({
+  const night = localTime(zone).date(nightSpan(nowS, greenhouse.place).sunsetS);
+  return {
     greenhouse,
-    weather: answer.hours,
-    ground: answer.ground,
+    zone,
     nowS,
-    bedtimeS: bedtime(greenhouse, time, nowS),
-    weatherAgeS: Math.max(0, nowS - answer.issuedAtS),
-    ...(past ? { pastControls: past } : {}),
-    ...(done ? { doneTonight: done } : {}),
-    ...(issuedPlanId === null ? {} : { issuedPlanId }),
-  });
-  const facts = buildAdvisory(plan, { greenhouse, answer, nowS, time });
-  const advisory: Advisory = { ...facts, text: advisoryText(facts, { units: greenhouse.grower.units, dayName: time.day(plan.night.sunsetS), cropName }) };
-  return { advisory, plan };
+    answer,
+    actions: store === null ? [] : await store.actions(greenhouseId, nowS - FORTNIGHT_S),
+    issuedPlanId: store === null ? null : await planIssuedBefore(store, greenhouseId, night),
+  };
 }
 
 /** The plan that went out for the same night, if one did: nobody is sent out twice for a hair's breadth. */
 async function planIssuedBefore(store: Records, greenhouseId: string, night: string): Promise<string | null> {
-  const last = await store.lastAdvisory(greenhouseId);
-  return last?.night === night ? (JSON.parse(last.body) as Advisory).plan.id : null;
-}
-
-/** Bedtime of the evening that comes, or of the one that is running: before five in the morning it was yesterday's. */
-const SMALL_HOURS_S = 5 * 3600;
-function bedtime(greenhouse: Greenhouse, time: LocalTime, nowS: number): number {
-  return time.atClock(nowS - SMALL_HOURS_S, greenhouse.grower.bedtime);
+  const last = await store.advisoryFor(greenhouseId, night);
+  return last === null ? null : (JSON.parse(last.body) as Advisory).plan.id;
 }

@@ -1,9 +1,10 @@
 import { celsiusToKelvin, nextSunriseS, toHouse, usualControls, type ControlPlan, type Greenhouse } from '../../../engine/index.js';
-import type { Records } from '../../ports.js';
+import type { StoredAction } from '../../ports.js';
 import type { Deed } from './deeds-tonight.js';
 
 const DAY_S = 86_400;
-const FORTNIGHT_S = 15 * DAY_S;
+/** What was done longer ago has no bearing on tonight. */
+export const FORTNIGHT_S = 15 * DAY_S;
 /** Covers come off and heaters go out about this long after sunrise, when nobody says otherwise. */
 const AFTER_SUNRISE_S = 5_400;
 
@@ -15,12 +16,10 @@ interface PastDeed {
 }
 
 /** What was covered and lit in the past fortnight, from what the grower said; as the file says where nothing was said. */
-export async function pastControls(store: Records, greenhouseId: string, context: { greenhouse: Greenhouse; nowS: number }): Promise<ControlPlan> {
-  const { greenhouse, nowS } = context;
+export function pastControls(actions: readonly StoredAction[], greenhouse: Greenhouse): ControlPlan {
   const house = toHouse(greenhouse);
   const standing = usualControls(greenhouse, house);
-  const rows = await store.actions(greenhouseId, nowS - FORTNIGHT_S);
-  const deeds = rows.map((row): PastDeed => {
+  const deeds = actions.map((row): PastDeed => {
     const sunriseS = nextSunriseS(row.receivedAtS, greenhouse.place) ?? row.receivedAtS + DAY_S;
     return { fromS: row.receivedAtS, untilS: sunriseS + AFTER_SUNRISE_S, done: row.done, deed: JSON.parse(row.body) as Deed };
   });

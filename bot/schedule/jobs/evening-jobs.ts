@@ -1,7 +1,9 @@
 import type { Outgoing } from '../../chat.js';
 import type { Advisory } from '../../features/evening/advisory.js';
 import { advisoryMessage } from '../../features/evening/advisory-message.js';
-import { composeAdvisory, cropName, keepAdvisory, type IssuedEvening } from '../../features/evening/issue-advisory.js';
+import { cropName } from '../../features/evening/crop-name.js';
+import { composeAdvisory, keepAdvisory } from '../../features/evening/issue-advisory.js';
+import type { WorkedOutEvening } from '../../features/evening/work-out-evening.js';
 import { wasRisky } from '../../features/morning/morning-message.js';
 import { NoWeatherError } from '../../ports.js';
 import { actionSentence } from '../../text/action-text.js';
@@ -26,7 +28,7 @@ export async function advisoryJob(context: JobContext): Promise<JobEnd> {
     const keep: JobEnd = (memory) => keepAdvisory(subject.greenhouseId, evening.advisory, memory);
     // After a crash in the evening the advisory is late, not missing; in the quiet hours it comes only while it can still help.
     if (isQuietNow(context) && evening.advisory.plan.actions.length === 0) return together(keep, askLater(evening.advisory, context));
-    return together(keep, send(advisoryMessage(evening, subject)), askLater(evening.advisory, context));
+    return together(keep, send(advisoryMessage(evening)), askLater(evening.advisory, context));
   } catch (error) {
     if (!(error instanceof NoWeatherError)) throw error;
     const text = noWeather(error.message);
@@ -72,15 +74,15 @@ export async function recheckJob(context: JobContext): Promise<JobEnd> {
     const evening = await composeAdvisory(subject, { ...context, store: context.memory });
     if (!isWorthAnotherWord(before, evening)) return NOTHING_TO_WRITE;
     const keep: JobEnd = (memory) => keepAdvisory(subject.greenhouseId, evening.advisory, memory);
-    return together(keep, tell(await audienceOf(context), { key: jobKey('recheck', subject.greenhouseId, body.date), message: advisoryMessage(evening, subject), notBeforeS: nowS, uselessAfterS: body.uselessAfterS }));
+    return together(keep, tell(await audienceOf(context), { key: jobKey('recheck', subject.greenhouseId, body.date), message: advisoryMessage(evening), notBeforeS: nowS, uselessAfterS: body.uselessAfterS }));
   } catch (error) {
     if (error instanceof NoWeatherError) return NOTHING_TO_WRITE;
     throw error;
   }
 }
 
-function isWorthAnotherWord(before: Advisory, { advisory, plan }: IssuedEvening): boolean {
-  if (plan.choice.reason === 'switched' || plan.choice.reason === 'stand-down') return true;
+function isWorthAnotherWord(before: Advisory, { advisory, choice }: WorkedOutEvening): boolean {
+  if (choice === 'switched' || choice === 'stand-down') return true;
   const canStillAct = advisory.plan.actions.length > 0;
   if (before.plan.actions.length === 0) return canStillAct;
   const classOf = (probability: number): number => CLASSES.indexOf(chanceClass(probability));

@@ -1,5 +1,6 @@
 import type { Outgoing } from '../../chat.js';
 import type { EveningSubject } from '../../features/evening/issue-advisory.js';
+import type { WorkOut } from '../../features/evening/work-out-evening.js';
 import type { JobRow, Memory, StoredChat } from '../../journal.js';
 import type { Clock, Log, WeatherSource } from '../../ports.js';
 import { isQuiet } from '../day-times.js';
@@ -8,6 +9,7 @@ import type { JobBody } from '../day-jobs.js';
 export interface JobPorts {
   readonly memory: Memory;
   readonly weather: WeatherSource;
+  readonly workOut: WorkOut;
   readonly clock: Clock;
   readonly log: Log;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { answerMessage, type ConversationPorts } from '../../../bot/conversation.js';
 import type { Advisory } from '../../../bot/features/evening/advisory.js';
+import { workOutHere } from '../../../bot/features/evening/work-out-evening.js';
 import { pastControls } from '../../../bot/features/evening/past-controls.js';
 import type { EveningSubject } from '../../../bot/features/evening/issue-advisory.js';
 import type { Store } from '../../../bot/ports.js';
@@ -24,7 +25,7 @@ const subject: EveningSubject = { greenhouseId: 'deeds', greenhouse: check.green
 
 async function withStore(work: (store: Store, say: (text: string) => Promise<string>, last: () => Promise<Advisory>) => Promise<void>): Promise<void> {
   const store = await openSqliteStore({ path: ':memory:' });
-  const ports: ConversationPorts = { clock, weather: demoSource(clock), store, log: { info: () => undefined, warn: () => undefined, error: () => undefined } };
+  const ports: ConversationPorts = { clock, weather: demoSource(clock), store, log: { info: () => undefined, warn: () => undefined, error: () => undefined }, workOut: workOutHere };
   try {
     await work(store, async (text) => (await answerMessage({ greenhouseId: 'deeds', text, receivedAtS: NOW_S }, subject, ports)).text, async () => JSON.parse((await store.lastAdvisory('deeds'))!.body) as Advisory);
   } finally {
@@ -56,7 +57,7 @@ describe('what the grower did', () => {
   it('enters the past of the house for the nights that follow', () =>
     withStore(async (store, say) => {
       await say('covered the beds');
-      const past = await pastControls(store, 'deeds', { greenhouse: check.greenhouse, nowS: NOW_S + 86_400 });
+      const past = pastControls(await store.actions('deeds', 0), check.greenhouse);
       expect(past(NOW_S + 6 * 3600).coverOn.slice(0, 2)).toEqual([true, true]);
       expect(past(NOW_S + 22 * 3600).coverOn.slice(0, 2)).toEqual([false, false]);
       expect(past(NOW_S - 3600).coverOn.slice(0, 2)).toEqual([false, false]);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Advisory } from '../../../bot/features/evening/advisory.js';
 import { issueAdvisory } from '../../../bot/features/evening/issue-advisory.js';
+import { workOutHere } from '../../../bot/features/evening/work-out-evening.js';
 import { DEMO_PLACE, demoSource } from '../../../bot/weather/demo.js';
 import { checkGreenhouse, type GreenhouseFile } from '../../../engine/index.js';
 import { BARE_TUNNEL, DOUBLE_WITH_HEAT } from '../../fixtures/greenhouse-files.js';
@@ -12,7 +13,7 @@ const place = { latitude: DEMO_PLACE.latitude, longitude: DEMO_PLACE.longitude, 
 async function advise(file: Omit<GreenhouseFile, 'place'>): Promise<Advisory> {
   const check = checkGreenhouse({ ...file, place });
   if (!check.ok) throw new Error(JSON.stringify(check.faults));
-  return (await issueAdvisory({ greenhouseId: 'test', greenhouse: check.greenhouse, zone: 'America/Toronto' }, { clock, weather: demoSource(clock), store: null })).advisory;
+  return (await issueAdvisory({ greenhouseId: 'test', greenhouse: check.greenhouse, zone: 'America/Toronto' }, { clock, weather: demoSource(clock), store: null, workOut: workOutHere })).advisory;
 }
 
 const actionsOf = (advisory: Advisory): string[] => advisory.plan.actions.map(({ action }) => action);

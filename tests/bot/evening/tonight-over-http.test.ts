@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { issueAdvisory } from '../../../bot/features/evening/issue-advisory.js';
+import { workOutHere } from '../../../bot/features/evening/work-out-evening.js';
 import type { Advisory } from '../../../bot/features/evening/advisory.js';
 import { checkGreenhouse, type GreenhouseFile } from '../../../engine/index.js';
 import { BARE_TUNNEL, DOUBLE_WITH_HEAT, GABLE_WITH_DRUMS } from '../../fixtures/greenhouse-files.js';
@@ -26,7 +27,7 @@ for (const climate of CLIMATES) {
     const advise = async (file: Omit<GreenhouseFile, 'place'>): Promise<Advisory> => {
       const check = checkGreenhouse({ ...file, place: { ...climate.place } });
       if (!check.ok) throw new Error(JSON.stringify(check.faults));
-      return (await issueAdvisory({ greenhouseId: 'test', greenhouse: check.greenhouse, zone: climate.zone }, { clock: service.clock, weather: service.source, store: null })).advisory;
+      return (await issueAdvisory({ greenhouseId: 'test', greenhouse: check.greenhouse, zone: climate.zone }, { clock: service.clock, weather: service.source, store: null, workOut: workOutHere })).advisory;
     };
 
     it.each([['bare tunnel', BARE_TUNNEL], ['double film with heat', DOUBLE_WITH_HEAT], ['gable with drums', GABLE_WITH_DRUMS]] as const)('%s: every field is there and makes sense', async (_, file) => {

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { issueAdvisory } from '../../../bot/features/evening/issue-advisory.js';
+import { workOutHere } from '../../../bot/features/evening/work-out-evening.js';
 import type { WeatherAnswer } from '../../../bot/ports.js';
 import { DEMO_PLACE, DEMO_ZONE, demoAnswerBody } from '../../../bot/weather/demo.js';
 import { checkGreenhouse, type Greenhouse, type WeatherHours } from '../../../engine/index.js';
@@ -99,7 +100,7 @@ describe('the same night through both services', () => {
   it('leaves the house as cold, whichever service it came from, and says which', async () => {
     const clock = { nowS: () => NOW_S };
     const subject = { greenhouseId: 'test', greenhouse: greenhouse(), zone: DEMO_ZONE };
-    const advise = async (answer: WeatherAnswer) => (await issueAdvisory(subject, { clock, weather: { weatherAt: () => Promise.resolve(answer) }, store: null })).advisory;
+    const advise = async (answer: WeatherAnswer) => (await issueAdvisory(subject, { clock, weather: { weatherAt: () => Promise.resolve(answer) }, store: null, workOut: workOutHere })).advisory;
     const [a, b] = [await advise(fromFirst), await advise(fromSecond)];
     const low = ({ places }: typeof a, place: string): number => places.find((found) => found.place === place)?.lowC.q50 ?? Number.NaN;
     expect(Math.abs(low(a, 'outside') - low(b, 'outside'))).toBeLessThanOrEqual(0.1 + 1e-9);

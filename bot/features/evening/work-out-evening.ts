@@ -1,0 +1,62 @@
+import { planEvening, type EveningPlan, type Greenhouse } from '../../../engine/index.js';
+import type { StoredAction, WeatherAnswer } from '../../ports.js';
+import { advisoryText } from '../../text/advisory-text.js';
+import { localTime, type LocalTime } from '../../text/local-time.js';
+import type { Advisory } from './advisory.js';
+import { buildAdvisory } from './build-advisory.js';
+import { cropName } from './crop-name.js';
+import { deedsTonight } from './deeds-tonight.js';
+import { pastControls } from './past-controls.js';
+
+/** All that an evening is worked out from, as plain data: it may be sent to another thread. */
+export interface EveningQuestion {
+  readonly greenhouse: Greenhouse;
+  readonly zone: string;
+  readonly nowS: number;
+  readonly answer: WeatherAnswer;
+  /** What the grower said was done in the past fortnight and tonight. */
+  readonly actions: readonly StoredAction[];
+  /** The plan that was sent for this night before. */
+  readonly issuedPlanId: string | null;
+}
+
+/** What comes of it, as plain data. */
+export interface WorkedOutEvening {
+  readonly advisory: Advisory;
+  readonly choice: EveningPlan['choice']['reason'];
+  /** The picture of the night, base64; null where none was drawn. */
+  readonly picturePng: string | null;
+}
+
+export type WorkOut = (question: EveningQuestion) => Promise<WorkedOutEvening>;
+
+/** Plan and words of an evening. */
+export function workOutEvening(question: EveningQuestion): { advisory: Advisory; plan: EveningPlan } {
+  const { greenhouse, zone, nowS, answer, actions } = question;
+  const time = localTime(zone);
+  const plan = planEvening({
+    greenhouse,
+    weather: answer.hours,
+    ground: answer.ground,
+    nowS,
+    bedtimeS: bedtime(greenhouse, time, nowS),
+    weatherAgeS: Math.max(0, nowS - answer.issuedAtS),
+    pastControls: pastControls(actions, greenhouse),
+    doneTonight: deedsTonight(actions, { greenhouse, nowS }),
+    ...(question.issuedPlanId === null ? {} : { issuedPlanId: question.issuedPlanId }),
+  });
+  const facts = buildAdvisory(plan, { greenhouse, answer, nowS, time });
+  return { plan, advisory: { ...facts, text: advisoryText(facts, { units: greenhouse.grower.units, dayName: time.day(plan.night.sunsetS), cropName }) } };
+}
+
+/** Works it out where it is asked, without a picture. */
+export const workOutHere: WorkOut = (question) => {
+  const { advisory, plan } = workOutEvening(question);
+  return Promise.resolve({ advisory, choice: plan.choice.reason, picturePng: null });
+};
+
+/** Bedtime of the evening that comes, or of the one that is running: before five in the morning it was yesterday's. */
+const SMALL_HOURS_S = 5 * 3600;
+function bedtime(greenhouse: Greenhouse, time: LocalTime, nowS: number): number {
+  return time.atClock(nowS - SMALL_HOURS_S, greenhouse.grower.bedtime);
+}
