@@ -8,6 +8,8 @@ export interface PublishedRow {
   readonly model: () => number;
   /** Where this row needs another tolerance than its table. */
   readonly tolerance?: number;
+  /** Why the engine departs from it; told under the table where each row is listed. */
+  readonly note?: () => string;
 }
 
 /** A table of one source: what was printed, how close the engine must come, and why that close. */
@@ -23,6 +25,8 @@ export interface PublishedTable {
   /** 'from memory' wherever the numbers, or the formula that gave them, were recalled and not read again. */
   readonly origin?: Origin;
   readonly rows: readonly PublishedRow[];
+  /** Each row is told, not only how they do together. */
+  readonly listed?: true;
   /** Public origin of the outside file that the rows are read from, when that file is not there. */
   readonly absent?: string;
 }

@@ -2,7 +2,7 @@ import { posix } from 'node:path';
 import ts from 'typescript';
 import { parsedModule, placeOf, walk } from './parsed-module.js';
 
-/** One import, export-from or dynamic import of a module. */
+/** One import, export-from, dynamic import or `import.meta.resolve` of a module. */
 export interface ModuleImport {
   readonly from: string;
   /** `path:line` of the statement. */
@@ -28,6 +28,9 @@ export function importsOf(path: string): readonly ModuleImport[] {
     else if (ts.isExportDeclaration(node) && node.moduleSpecifier && ts.isStringLiteral(node.moduleSpecifier)) add(node, node.moduleSpecifier.text, node.isTypeOnly);
     else if (ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument) && ts.isStringLiteral(node.argument.literal)) add(node, node.argument.literal.text, true);
     else if (ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword) {
+      const [argument] = node.arguments;
+      if (argument && ts.isStringLiteralLike(argument)) add(node, argument.text, false);
+    } else if (ts.isCallExpression(node) && node.expression.getText() === 'import.meta.resolve') {
       const [argument] = node.arguments;
       if (argument && ts.isStringLiteralLike(argument)) add(node, argument.text, false);
     }

@@ -1,0 +1,4 @@
+import { testEachRow } from '../each-row.js';
+import { tables } from './cases.js';
+
+testEachRow(tables);
