@@ -64,7 +64,7 @@ export const BAND_WORDS = '8 nights in 10';
 
 /** The words of a limit of the crop; one that lies below all that the picture shows says so first. */
 export const limitWords = (limit: { readonly cropName: string; readonly does: 'harm' | 'kill'; readonly tempC: number; readonly isFarBelow: boolean }, units: TempUnits): string =>
-  `${limit.isFarBelow ? 'far below, ' : ''}${limit.cropName} ${limit.does === 'harm' ? 'harmed' : 'killed'} below ${temperature(limit.tempC, units)}`;
+  `${limit.isFarBelow ? 'far below: ' : ''}${limit.cropName} ${limit.does === 'harm' ? 'harmed' : 'killed'} ${limit.isFarBelow ? 'at' : 'below'} ${temperature(limit.tempC, units)}`;
 
 export const sunset = (clock: string): string => `sunset ${clock}`;
 export const sunrise = (clock: string): string => `sunrise ${clock}`;

@@ -40,6 +40,8 @@ export interface PlanOutlook {
   readonly scenarioLows: readonly { readonly outsideLowK: number; readonly cropLowsK: readonly number[] }[];
   readonly meanHeaterJ: number;
   readonly centralRun: NightRun;
+  /** The run through each scenario, in their order. */
+  readonly runs: readonly NightRun[];
 }
 
 /** Error that no scenario carries: soil, film, sky formula, where the plants stand. */
@@ -123,6 +125,7 @@ export function planOutlook(runs: readonly NightRun[], scenarios: readonly Weath
     scenarioLows: runs.map((run, s) => ({ outsideLowK: Math.min(...night(run, outside)), cropLowsK: cropLows.map((lows) => lows[s]!) })),
     meanHeaterJ: runs.reduce((sum, run, s) => sum + weights[s]! * run.heaterJ, 0),
     centralRun: central,
+    runs,
   };
 }
 
