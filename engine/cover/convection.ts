@@ -34,6 +34,22 @@ export function naturalConvectionWPerM2K(differenceK: number, coefficientWPerM2K
   return coefficientWPerM2K43 * Math.cbrt(Math.abs(differenceK));
 }
 
+/** Air in a house never stands quite still: as if there were always this much of a difference (project estimate). It also keeps the law smooth where it turns round. */
+const NEVER_STILL_K = 0.1;
+
+/**
+ * Natural convection of house air at a surface, mixing on one side of the turn and layered on the other, without a kink between them.
+ * Units: how much warmer the lower of the two is, K; W/(m2 K).
+ * Valid: any difference; beyond 1 K within 0.2 % of naturalConvectionWPerM2K with either coefficient.
+ * Outside: not applicable.
+ * Source: form of Walton1983; coefficients and the rest that never ends as named above (priors of this project).
+ */
+export function houseAirConvectionWPerM2K(lowerLessUpperK: number, coefficients: { mixing: number; layered: number }): number {
+  const size2 = lowerLessUpperK * lowerLessUpperK + NEVER_STILL_K * NEVER_STILL_K;
+  const mixingShare = (1 + lowerLessUpperK / Math.sqrt(size2)) / 2;
+  return (coefficients.layered + mixingShare * (coefficients.mixing - coefficients.layered)) * Math.cbrt(Math.sqrt(size2));
+}
+
 /** Gap between two films, still air 10 to 30 cm wide (project prior; Bartok-GreenhouseManagement: the width makes little difference). */
 export const FILM_GAP_W_PER_M2K = 2.0;
 /** The same two films lying on each other in places after their blower has stopped (project estimate). */

@@ -1,10 +1,13 @@
 import { leakageM3PerS } from '../airflow/infiltration.js';
 import { mixedWPerM2K } from '../airflow/stirred-air.js';
 import { ventFlowM3PerS } from '../airflow/vent-flow.js';
-import { naturalConvectionWPerM2K, STABLE_W_PER_M2K43, UNSTABLE_W_PER_M2K43, VERTICAL_W_PER_M2K43 } from '../cover/convection.js';
+import { houseAirConvectionWPerM2K, STABLE_W_PER_M2K43, UNSTABLE_W_PER_M2K43, VERTICAL_W_PER_M2K43 } from '../cover/convection.js';
 import type { House } from '../greenhouse/house.js';
 import type { Conditions } from './conditions.js';
 
+const HOUSE_SURFACES = { mixing: UNSTABLE_W_PER_M2K43, layered: STABLE_W_PER_M2K43 } as const;
+/** An upright wall stirs the air whichever of the two is warmer. */
+const UPRIGHT_SURFACES = { mixing: VERTICAL_W_PER_M2K43, layered: VERTICAL_W_PER_M2K43 } as const;
 /** Foliage and rough soil exchange more with the air than a smooth plate (prior of this project, 0.8 to 2.5). */
 const SOIL_ROUGHNESS = 1.4;
 /** Even layered air under a cover exchanges this much with the soil (prior of this project). */
@@ -43,23 +46,23 @@ export const curtainExchangeWPerK = (house: House, conditions: Conditions): numb
  * Units: K in; W/(m2 K) out.
  * Valid: any temperatures.
  * Outside: not applicable.
- * Source: naturalConvectionWPerM2K (form of Walton1983), mixedWPerM2K.
+ * Source: houseAirConvectionWPerM2K, mixedWPerM2K.
  */
 export const filmToAirWPerM2K = (filmTempK: number, airTempK: number, stirredWPerM2K: number): number =>
-  mixedWPerM2K(naturalConvectionWPerM2K(airTempK - filmTempK, airTempK > filmTempK ? UNSTABLE_W_PER_M2K43 : STABLE_W_PER_M2K43), stirredWPerM2K);
+  mixedWPerM2K(houseAirConvectionWPerM2K(airTempK - filmTempK, HOUSE_SURFACES), stirredWPerM2K);
 
 /**
  * Convection between soil with its foliage and the air above: mixing when the soil is warmer, never less than the floor named above.
  * Units: K in; W/(m2 K) out.
  * Valid: any temperatures.
  * Outside: not applicable.
- * Source: naturalConvectionWPerM2K (form of Walton1983), mixedWPerM2K; roughness and floor are priors of this project.
+ * Source: houseAirConvectionWPerM2K, mixedWPerM2K; roughness and floor are priors of this project.
  */
 export const soilToAirWPerM2K = (soilTempK: number, airTempK: number, stirredWPerM2K: number): number =>
-  mixedWPerM2K(Math.max(LEAST_SOIL_TO_AIR_W_PER_M2K, SOIL_ROUGHNESS * naturalConvectionWPerM2K(soilTempK - airTempK, soilTempK > airTempK ? UNSTABLE_W_PER_M2K43 : STABLE_W_PER_M2K43)), stirredWPerM2K);
+  mixedWPerM2K(Math.max(LEAST_SOIL_TO_AIR_W_PER_M2K, SOIL_ROUGHNESS * houseAirConvectionWPerM2K(soilTempK - airTempK, HOUSE_SURFACES)), stirredWPerM2K);
 
 /** Convection between an upright wall and the air. Units: K in; W/(m2 K) out. Valid: any temperatures. Outside: not applicable. Source: Walton1983 vertical surface, mixedWPerM2K. */
-export const wallToAirWPerM2K = (wallTempK: number, airTempK: number, stirredWPerM2K: number): number => mixedWPerM2K(naturalConvectionWPerM2K(wallTempK - airTempK, VERTICAL_W_PER_M2K43), stirredWPerM2K);
+export const wallToAirWPerM2K = (wallTempK: number, airTempK: number, stirredWPerM2K: number): number => mixedWPerM2K(houseAirConvectionWPerM2K(wallTempK - airTempK, UPRIGHT_SURFACES), stirredWPerM2K);
 
 /** Stirred air reaches a bed only while no cover lies on it. Units: W/(m2 K). Valid: columns of the house. Outside: not checked. Source: definition. */
 export const stirredAtColumnWPerM2K = (conditions: Conditions, column: number): number => (conditions.coverOn[column] ? 0 : conditions.stirredWPerM2K);

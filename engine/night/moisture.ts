@@ -110,12 +110,13 @@ export interface MoistureStep {
  */
 export function applyMoisture(model: HouseModel, moisture: MoistureModel, step: MoistureStep, tempsK: Float64Array, sources: Sources): void {
   const saturated = moisture.surfaces.map((surface) => humidityRatioKgPerKg(saturationVapourPressureAtSurfacePa(tempsK[surface.node]!), step.pressurePa));
-  const conductance = moisture.surfaces.map((surface, s) => vapourConductanceKgPerS(surface, step, { tempsK, saturated: saturated[s]!, humidity: surface.volume < 0 ? step.outsideHumidityRatio : step.humidity[surface.volume]! }));
-  const weights = solveHumidity(model, moisture, step, { tempsK, saturated, conductance });
+  const given = moisture.surfaces.map((surface, s) => vapourFlow(surface, step, { tempsK, saturated: saturated[s]!, humidity: surface.volume < 0 ? step.outsideHumidityRatio : step.humidity[surface.volume]! }));
+  const conductance = given.map((flow) => flow.conductanceKgPerS);
+  const weights = solveHumidity(model, moisture, step, { tempsK, saturated, given });
   const saturatedSlope = moisture.surfaces.map((surface, s) => (saturated[s]! * saturationSlopeAtSurfacePaPerK(tempsK[surface.node]!)) / saturationVapourPressureAtSurfacePa(tempsK[surface.node]!));
   moisture.surfaces.forEach((surface, s) => {
     const humidity = surface.volume < 0 ? step.outsideHumidityRatio : step.humidity[surface.volume]!;
-    const uptake = conductance[s]! * (humidity - saturated[s]!);
+    const uptake = conductance[s]! * (humidity - saturated[s]!) - given[s]!.lastKgPerS;
     const tempK = tempsK[surface.node]!;
     const heat = phaseChangeHeatJPerKg(tempK);
     step.uptakeKgPerS[s] = uptake;
@@ -132,18 +133,27 @@ export function applyMoisture(model: HouseModel, moisture: MoistureModel, step: 
   });
 }
 
+/** How a surface exchanges vapour: as its air and its own temperature have it, or the last of its water within the step, whatever they are. */
+interface VapourFlow {
+  readonly conductanceKgPerS: number;
+  readonly lastKgPerS: number;
+}
+
 /** Condensing is free; evaporating depends on how wet the surface is, and a film gives no more than it holds. */
-function vapourConductanceKgPerS(surface: WetSurface, step: MoistureStep, state: { tempsK: Float64Array; saturated: number; humidity: number }): number {
+function vapourFlow(surface: WetSurface, step: MoistureStep, state: { tempsK: Float64Array; saturated: number; humidity: number }): VapourFlow {
   const full = (surface.heatTransferWPerM2K(state.tempsK) * surface.areaM2) / DRY_AIR_HEAT_CAPACITY_J_PER_KGK;
   const deficit = state.saturated - state.humidity;
-  if (deficit <= 0) return full;
-  if (surface.water < 0) return full * surface.evaporationShare;
+  if (deficit <= 0) return { conductanceKgPerS: full, lastKgPerS: 0 };
+  if (surface.water < 0) return { conductanceKgPerS: full * surface.evaporationShare, lastKgPerS: 0 };
   const held = step.waterBefore[surface.water]!;
-  return Math.min(full * wetFraction(held), (held * surface.areaM2) / step.stepS / deficit);
+  const lastKgPerS = (held * surface.areaM2) / step.stepS;
+  const wet = full * wetFraction(held);
+  // A film that dries within the step gives all it has: no temperature changes that, and the step must know it.
+  return wet * deficit > lastKgPerS ? { conductanceKgPerS: 0, lastKgPerS } : { conductanceKgPerS: wet, lastKgPerS: 0 };
 }
 
 /** Returns how strongly each body of air is held to its surroundings. The house air and the other bodies form a star: each of those is eliminated into the house air. */
-function solveHumidity(model: HouseModel, moisture: MoistureModel, step: MoistureStep, latest: { tempsK: Float64Array; saturated: readonly number[]; conductance: readonly number[] }): readonly number[] {
+function solveHumidity(model: HouseModel, moisture: MoistureModel, step: MoistureStep, latest: { tempsK: Float64Array; saturated: readonly number[]; given: readonly VapourFlow[] }): readonly number[] {
   const { conditions, house } = model;
   const density = conditions.airDensityKgPerM3;
   const weight = moisture.volumes.map(({ volumeM3 }) => (density * volumeM3) / step.stepS);
@@ -151,8 +161,9 @@ function solveHumidity(model: HouseModel, moisture: MoistureModel, step: Moistur
   inflow[0]! += step.vapourFromHeaterKgPerS;
   moisture.surfaces.forEach(({ volume }, s) => {
     if (volume < 0) return;
-    weight[volume]! += latest.conductance[s]!;
-    inflow[volume]! += latest.conductance[s]! * latest.saturated[s]!;
+    const { conductanceKgPerS, lastKgPerS } = latest.given[s]!;
+    weight[volume]! += conductanceKgPerS;
+    inflow[volume]! += conductanceKgPerS * latest.saturated[s]! + lastKgPerS;
   });
   const outsideFlow = density * outsideAirflowM3PerS(house, conditions, { insideAirTempK: latest.tempsK[model.roofAir]!, outsideAirTempK: latest.tempsK[model.outside]! });
   weight[moisture.roofVolume]! += outsideFlow;
