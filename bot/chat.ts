@@ -29,6 +29,7 @@ export interface Inbound extends ChatAddress {
   readonly isGroup: boolean;
   /** The channel's id of the person; in a group several people write in one chat. */
   readonly sender: string;
+  /** When it was written, as the channel knows it: after an outage earlier than now. */
   readonly receivedAtS: number;
   readonly content: Content;
 }
@@ -42,7 +43,7 @@ export interface Button {
 /** What goes out: plain text with `*bold*` nowhere; the channel renders the structure. */
 export interface Outgoing {
   readonly text: string;
-  /** The same words for a channel that shows simple markup (Telegram HTML); plain text where left out. */
+  /** The same words, line for line, for a channel that shows simple markup (Telegram HTML); plain text where left out. */
   readonly html?: string;
   /** Rows of buttons; a channel without buttons leaves them out. */
   readonly buttons?: readonly (readonly Button[])[];
@@ -54,7 +55,8 @@ export interface Outgoing {
 
 /** How a send ended. */
 export type SendResult =
-  | { readonly kind: 'sent'; readonly message: string }
+  /** `message`: the one with the buttons; `parts`: all of them in order, where it took several. */
+  | { readonly kind: 'sent'; readonly message: string; readonly parts?: readonly string[] }
   /** Not sent; may be tried again after so many seconds. `scope`: the whole channel has to wait, or this chat. */
   | { readonly kind: 'later'; readonly afterS: number; readonly scope: 'channel' | 'chat'; readonly cause: string }
   /** The grower blocked us or the chat is gone: nothing more goes there until they write again. */
@@ -68,7 +70,7 @@ export type SendResult =
 /** A way to reach growers. */
 export interface Channel {
   readonly name: ChannelName;
-  /** Hands every inbound update over, and confirms it to the service only after the hand-over has resolved. Resolves when stopped; rejects when it cannot go on (another poller, a revoked token). */
+  /** Hands every inbound update that is meant for us over (in a group not the talk of others), and confirms it to the service only after the hand-over has resolved. Resolves when stopped; rejects when it cannot go on (another poller, a revoked token). */
   listen(handOver: (inbound: Inbound) => Promise<void>, signal: AbortSignal): Promise<void>;
   send(to: ChatAddress, message: Outgoing): Promise<SendResult>;
   /** Stops the waiting sign of a pressed button; failing is no matter. */

@@ -5,6 +5,9 @@ const FORM = /^(\S+?)(?:\s+x(\d+(?:\.\d+)?))?$/u;
 
 export const systemClock: Clock = { nowS: () => Math.floor(Date.now() / 1000) };
 
+/** How fast a trial clock runs; 1 for the real one. */
+export const clockSpeed = (setting: string | null): number => Number((setting === null ? null : FORM.exec(setting.trim()))?.[2] ?? 1);
+
 /** A clock for trials: starts at an instant, runs at a speed. */
 export function trialClock(setting: string): Clock {
   const parts = FORM.exec(setting.trim());

@@ -1,5 +1,5 @@
 import type { ChatAddress, Inbound, Outgoing } from './chat.js';
-import type { Store } from './ports.js';
+import type { Records, Store } from './ports.js';
 
 /** A chat that the product knows: one grower, or a group that shares a greenhouse. */
 export interface StoredChat extends ChatAddress {
@@ -51,41 +51,53 @@ export interface JobRow {
 
 /** What must survive a pulled plug: what came in, what has to go out, what has to be done. Every promise resolves after the row is safe on disk. */
 export interface Journal {
-  /** Keeps an update; false when it was known already. */
+  /** Keeps an update; false when it was known already. Known it stays for a week at least after it is finished. */
   keepInbound(inbound: Inbound): Promise<boolean>;
   /** Oldest unfinished update of each chat (order within a chat is kept), oldest first. */
   openInbound(limit: number): Promise<readonly InboundRow[]>;
+  /** Once only: rejects for one that is finished, so that what was written with it atomically is undone. Of a done one only its id is kept, of a parked one all until the purge. */
   finishInbound(id: number, outcome: 'done' | 'parked', atS: number): Promise<void>;
   /** Counts an attempt that failed; returns how many there were. */
   failInbound(id: number, cause: string): Promise<number>;
 
-  /** Adds a message; with a key that is known nothing happens and false comes back. */
+  /** Adds a message; with a key that was ever used nothing happens and false comes back. Rejects for a chat that is not there (any more). */
   addOutbound(row: { chatId: string; key: string; message: Outgoing; notBeforeS: number; uselessAfterS: number | null }): Promise<boolean>;
-  /** Next message of each chat that may go now, in order; none for chats that cannot be reached. */
+  /**
+   * Next message of each chat that may go now, least `notBeforeS` first (0 goes before all others); none for chats that cannot be reached.
+   * In a chat: in the order added. One that is being sent, or waits to be tried again, holds back those after it; one that was never tried and whose time is yet to come holds back none.
+   * Drops what is of no use any more first.
+   */
   dueOutbound(nowS: number, limit: number): Promise<readonly OutboundRow[]>;
-  /** Marks before the send, so that after a crash it is known that the message may have gone. */
+  /** Marks before the send, so that after a crash it is known that the message may have gone. Rejects when it does not wait (any more): then it must not be sent. */
   beginSend(id: number, atS: number): Promise<void>;
+  /** Ends a send that was begun; a waiting message may be dropped without one. Nothing happens when the message was erased meanwhile. */
   endSend(id: number, outcome: { state: 'sent'; sentAs: string } | { state: 'waiting'; notBeforeS: number } | { state: 'dropped'; cause: string }, atS: number): Promise<void>;
   /** After a restart: messages that were being sent when the plug was pulled go back to waiting; returns how many. */
   recoverSends(): Promise<number>;
-  /** The message that our sent message with this channel id was; null when it is not ours. */
+  /** The message that our sent message with this channel id was; null when it is not ours, or was purged. */
   outboundSentAs(chatId: string, sentAs: string): Promise<OutboundRow | null>;
 
   /** Adds a job once for each key; false when the key is known, done or not. */
   addJob(row: { key: string; kind: string; greenhouseId: string; dueAtS: number; body: string }): Promise<boolean>;
   dueJobs(nowS: number, limit: number): Promise<readonly JobRow[]>;
+  /** Once only: as done, rejects for one that is finished or cancelled, so that what was written with it atomically is undone. */
   finishJob(id: number, outcome: 'done' | 'dropped', atS: number): Promise<void>;
+  /** Counts an attempt and tries again later; nothing happens when it was cancelled meanwhile. */
   postponeJob(id: number, dueAtS: number): Promise<void>;
-  /** Moves or cancels what is not done yet. */
+  /** Moves what is not done yet. */
   moveJob(key: string, dueAtS: number): Promise<void>;
+  /** Removes what is not done yet, of one kind or all; their keys are free again. */
   cancelJobs(greenhouseId: string, kind?: string): Promise<void>;
 
   chat(address: ChatAddress): Promise<StoredChat | null>;
   chatById(id: string): Promise<StoredChat | null>;
   /** Makes the chat when it is new. */
   openChat(address: ChatAddress, more: { isGroup: boolean; atS: number }): Promise<StoredChat>;
+  /** Rejects for a chat that is not there (any more). */
   updateChat(id: string, change: Partial<Pick<StoredChat, 'greenhouseId' | 'paused' | 'reachable' | 'dialogue'>>): Promise<void>;
+  /** Another address, also for what it said and is not answered yet. A chat that is there already becomes one with it: the id, greenhouse and dialogue of the moved one stand. */
   moveChat(id: string, to: string): Promise<void>;
+  /** Oldest first. */
   chatsOf(greenhouseId: string): Promise<readonly StoredChat[]>;
   /** Chats with a greenhouse, in order of id, a page at a time: for the tick. */
   chatsAfter(id: string | null, limit: number): Promise<readonly StoredChat[]>;
@@ -95,15 +107,27 @@ export interface Journal {
   /** The greenhouse of a code that is still valid, and the code is spent; null otherwise. */
   takeInvite(code: string, nowS: number): Promise<string | null>;
 
-  /** Forgets a greenhouse and all that hangs on it: chats, readings, actions, advisories, messages, jobs. */
+  /**
+   * Forgets a greenhouse and all that hangs on it: chats, readings, actions, advisories, messages, jobs, invites, and the weather of its place unless another greenhouse is there.
+   * Updates that are not finished stay, to be answered as from a new chat: to say farewell, open the chat again in the same work.
+   */
   eraseGreenhouse(greenhouseId: string): Promise<void>;
-  /** Removes finished updates and messages that are older than this, in whole; ids of the last week stay known. */
+  /** Forgets one chat and its messages: one that never set up a greenhouse, or leaves a shared one. */
+  eraseChat(id: string): Promise<void>;
+  /** Empties what was finished before this instant: updates, messages, jobs, invites, weather of places nobody asks for. Keys of messages and jobs stay known for ever, ids of updates a week longer. */
   purge(olderThanS: number): Promise<void>;
 }
 
+/** What a work may use inside `atomically`. */
+export type WithinMemory = Records & Journal;
+
 /** Store and journal over one database: what is done inside one `atomically` is on disk whole or not at all. */
 export interface Memory extends Store, Journal {
-  atomically<T>(work: (memory: Omit<Memory, 'atomically' | 'close'>) => Promise<T>): Promise<T>;
-  /** A copy of the whole database, consistent while everything runs. */
+  /**
+   * Runs the work in one transaction while all other calls wait; when it throws, all of it is undone.
+   * The work uses only the memory it is given (the outer one is refused inside) and only reads and writes: network and physics come before. One that does not end in time is undone and rejected.
+   */
+  atomically<T>(work: (memory: WithinMemory) => Promise<T>): Promise<T>;
+  /** A copy of the whole database to a new file, consistent while everything runs. */
   backup(path: string): Promise<void>;
 }

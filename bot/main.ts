@@ -1,5 +1,6 @@
 #!/usr/bin/env node
 import { SettingError } from '../config/settings.js';
+import { backup, BACKUP_USAGE } from './commands/backup.js';
 import { greenhouse, GREENHOUSE_USAGE } from './commands/greenhouse.js';
 import { InputError } from './commands/read-input.js';
 import { run, RUN_USAGE } from './commands/run.js';
@@ -9,8 +10,8 @@ import { understand, UNDERSTAND_USAGE } from './commands/understand.js';
 import { NoWeatherError } from './ports.js';
 import { StoreError } from './store/store-error.js';
 
-const COMMANDS: Readonly<Record<string, (words: readonly string[]) => Promise<void>>> = { run, tonight, simulate, understand, greenhouse };
-const USAGE = [RUN_USAGE, TONIGHT_USAGE, SIMULATE_USAGE, UNDERSTAND_USAGE, GREENHOUSE_USAGE].join('\n\n');
+const COMMANDS: Readonly<Record<string, (words: readonly string[]) => Promise<void>>> = { run, tonight, simulate, understand, greenhouse, backup };
+const USAGE = [RUN_USAGE, TONIGHT_USAGE, SIMULATE_USAGE, UNDERSTAND_USAGE, GREENHOUSE_USAGE, BACKUP_USAGE].join('\n\n');
 
 async function main(words: readonly string[]): Promise<void> {
   const [name = 'run', ...rest] = words;

@@ -136,3 +136,33 @@ export interface IncomingMessage {
   readonly text: string;
   readonly receivedAtS: number;
 }
+
+/** A town or village that a search found. */
+export interface FoundPlace {
+  readonly name: string;
+  /** State, province or county, where known. */
+  readonly region: string | null;
+  readonly country: string | null;
+  /** Two letters, ISO 3166-1. */
+  readonly countryCode: string | null;
+  readonly latitude: number;
+  readonly longitude: number;
+}
+
+/** The search brought no answer: how the call ended, and the cause for the log. */
+export class PlaceSearchError extends Error {
+  override readonly name = 'PlaceSearchError';
+
+  constructor(
+    readonly failure: WeatherFailure,
+    message: string,
+    options?: ErrorOptions,
+  ) {
+    super(message, options);
+  }
+}
+
+export interface PlaceFinder {
+  /** Places of that name, likeliest first; none when there is none. Throws PlaceSearchError. */
+  placesCalled(town: string): Promise<readonly FoundPlace[]>;
+}

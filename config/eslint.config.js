@@ -25,5 +25,5 @@ export default tseslint.config(
       'no-console': 'error',
     },
   },
-  { files: ['config/vitest.config.ts', '**/*.d.ts'], rules: { 'no-restricted-exports': 'off' } },
+  { files: ['config/vitest*.config.ts', '**/*.d.ts'], rules: { 'no-restricted-exports': 'off' } },
 );

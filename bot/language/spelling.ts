@@ -26,6 +26,13 @@ export function correctedWord(word: string, crops: CropNames): string {
   if (ITEM_BY_PHRASE.has(one) || PLACE_BY_PHRASE.has(one)) return word;
   const targets = [...KEY_WORDS, ...[...crops.words].filter(keep)];
   if (targets.includes(word) || targets.includes(one) || targets.some((target) => singular(target) === one)) return word;
+  // Two names of one crop are no tie.
+  const nearest = nearestWord(word, targets, (name) => crops.idsByPhrase.get(name)?.join(' ') ?? name);
+  return nearest ?? word;
+}
+
+/** The singular of the one target within the allowed number of slips that lies nearest; null where none or several do. */
+export function nearestWord(word: string, targets: Iterable<string>, meaningOf: (singularName: string) => string): string | null {
   let best = Number.POSITIVE_INFINITY;
   let found = new Map<string, string>();
   for (const target of new Set(targets)) {
@@ -34,10 +41,9 @@ export function correctedWord(word: string, crops: CropNames): string {
     if (slips > Math.min(allowed(word.length), allowed(target.length)) || slips > best) continue;
     if (slips < best) found = new Map();
     best = slips;
-    // Two names of one crop are no tie.
     const name = singular(target);
-    const meaning = crops.idsByPhrase.get(name)?.join(' ') ?? name;
+    const meaning = meaningOf(name);
     if (!found.has(meaning)) found.set(meaning, name);
   }
-  return found.size === 1 ? ([...found.values()][0] ?? word) : word;
+  return found.size === 1 ? ([...found.values()][0] ?? null) : null;
 }

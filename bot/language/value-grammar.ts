@@ -26,7 +26,8 @@ Token = Clock / Day / Difference / Amount / Temp / Word / Mark
 
 Clock = c:ClockForm { return placed(c); }
 ClockForm
-  = h:$("0"? [0-9] / "1" [0-9] / "2" [0-3]) ":" m:Minute (":" Minute)? p:(Blank @Meridiem)? !Digit { return clock(+h, m, p, h.length === 2 && h[0] === '0'); }
+  = h:$("1" [0-9] / "2" [0-3] / "0"? [0-9]) ":" m:Minute (":" Minute)? p:(Blank @Meridiem)? !Digit { return clock(+h, m, p, h.length === 2 && h[0] === '0'); }
+  / h:$("1" [3-9] / "2" [0-3]) "h" m:Minute? !Letter !Digit { return clock(+h, m ?? 0, null, true); }
   / h:Hour12 "." m:Minute Blank p:Meridiem { return clock(h, m, p, true); }
   / h:Hour12 Blank p:Meridiem { return clock(h, 0, p, true); }
   / h:Hour12 p:$[ap] !Letter { return clock(h, 0, p, true); }

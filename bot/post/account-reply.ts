@@ -4,7 +4,8 @@ import { CHAT_WORDS } from '../text/chat-words.js';
 import { dateOf } from '../schedule/day-times.js';
 import { jobsOfDay } from '../schedule/day-jobs.js';
 import { subjectOf } from './subject.js';
-import type { Handled, InboundPorts } from './handle-inbound.js';
+import type { Clock, Records } from '../ports.js';
+import type { Handled } from './handled.js';
 
 const JOIN = /^(?:join|start)\s+([a-z0-9]{8})$/iu;
 const STOP = /^(?:stop|pause|quiet|mute)[.!]?$/iu;
@@ -12,6 +13,12 @@ const RESUME = /^(?:start|resume|go on)[.!]?$/iu;
 const INVITE = /^(?:invite|share)[.!]?$/iu;
 const ERASE = /^(?:erase|forget|delete)(?:\s+(?:me|my data|all|everything))?[.!]?$/iu;
 const ERASE_FOR_GOOD = /^erase everything[.!]?$/iu;
+
+/** What account replies need of the world. */
+interface AccountPorts {
+  readonly clock: Clock;
+  readonly memory: Pick<Records, 'greenhouse'>;
+}
 
 /** Codes without letters and digits that look alike. */
 const CODE_LETTERS = 'abcdefghjkmnpqrstuvwxyz23456789';
@@ -22,7 +29,7 @@ const ASKED_TO_ERASE = JSON.stringify({ asks: 'erase' });
 const newCode = (): string => Array.from({ length: CODE_LENGTH }, () => CODE_LETTERS[randomInt(CODE_LETTERS.length)]).join('');
 
 /** What concerns the chat and not the greenhouse: quiet, sharing, erasing. Null for anything else. */
-export async function accountReply(row: InboundRow, chat: StoredChat, ports: InboundPorts): Promise<Handled | null> {
+export function accountReply(row: InboundRow, chat: StoredChat, ports: AccountPorts): Handled | null {
   if (row.content.kind !== 'text') return null;
   const text = row.content.text.trim();
   const code = JOIN.exec(text)?.[1];
@@ -41,7 +48,7 @@ const setting =
   (chat: StoredChat, change: Partial<Pick<StoredChat, 'paused' | 'dialogue'>>, text: string): Handled =>
   async (memory) => {
     await memory.updateChat(chat.id, change);
-    return { text };
+    return [{ text }];
   };
 
 function answerToErase(text: string, chat: StoredChat, greenhouseId: string): Handled {
@@ -50,26 +57,26 @@ function answerToErase(text: string, chat: StoredChat, greenhouseId: string): Ha
     await memory.eraseGreenhouse(greenhouseId);
     // The chat went with the greenhouse: a new one carries the last word.
     await memory.openChat(chat, { isGroup: chat.isGroup, atS: chat.since });
-    return { text: CHAT_WORDS.erased };
+    return [{ text: CHAT_WORDS.erased }];
   };
 }
 
-function invite(greenhouseId: string, { clock }: InboundPorts): Handled {
+function invite(greenhouseId: string, { clock }: AccountPorts): Handled {
   return async (memory) => {
     const code = newCode();
     await memory.addInvite({ code, greenhouseId, validUntilS: clock.nowS() + INVITE_VALID_S });
-    return { text: CHAT_WORDS.invite(code) };
+    return [{ text: CHAT_WORDS.invite(code) }];
   };
 }
 
-function join(code: string, chat: StoredChat, { clock }: InboundPorts): Handled {
+function join(code: string, chat: StoredChat, { clock }: AccountPorts): Handled {
   return async (memory) => {
     const nowS = clock.nowS();
     const greenhouseId = await memory.takeInvite(code, nowS);
     const subject = greenhouseId === null ? null : await subjectOf(greenhouseId, memory);
-    if (!subject) return { text: CHAT_WORDS.badInvite };
+    if (!subject) return [{ text: CHAT_WORDS.badInvite }];
     await memory.updateChat(chat.id, { greenhouseId: subject.greenhouseId, dialogue: null, paused: false });
     for (const job of jobsOfDay(subject.greenhouseId, subject.greenhouse, subject.zone, dateOf(nowS, subject.zone))) await memory.addJob(job);
-    return { text: [CHAT_WORDS.joined(subject.greenhouse.name), ...(chat.isGroup ? [CHAT_WORDS.groupReadings] : [])].join('\n') };
+    return [{ text: [CHAT_WORDS.joined(subject.greenhouse.name), ...(chat.isGroup ? [CHAT_WORDS.groupReadings] : [])].join('\n') }];
   };
 }

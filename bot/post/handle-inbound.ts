@@ -1,4 +1,3 @@
-import type { Outgoing } from '../chat.js';
 import { prepareAnswer, prepareIntent, type ReadyAnswer } from '../conversation.js';
 import { readAdvisoryButton } from '../features/evening/advisory-message.js';
 import type { WorkOut } from '../features/evening/work-out-evening.js';
@@ -6,28 +5,28 @@ import type { InboundRow, Memory, StoredChat } from '../journal.js';
 import type { Clock, Log, WeatherSource } from '../ports.js';
 import { localTime } from '../text/local-time.js';
 import { CHAT_WORDS } from '../text/chat-words.js';
-import { describeReply, isDescribing, type DescribePorts } from './describe-reply.js';
 import { accountReply } from './account-reply.js';
+import type { Describe, Handled } from './handled.js';
 import { subjectOf } from './subject.js';
 
-export interface InboundPorts extends DescribePorts {
+export interface InboundPorts {
   readonly memory: Memory;
   readonly weather: WeatherSource;
   readonly workOut: WorkOut;
   readonly clock: Clock;
   readonly log: Log;
+  readonly describe: Describe;
   readonly acknowledge: (row: InboundRow) => Promise<void>;
   readonly count: (event: 'inbound-done' | 'inbound-failed' | 'inbound-parked') => void;
 }
-
-/** What is written with an answer, and the answer itself; null where nothing is to be said. */
-export type Handled = (memory: Parameters<Parameters<Memory['atomically']>[0]>[0]) => Promise<Outgoing | null>;
 
 /** An update that fails this often is set aside, with a word to the grower, so that it holds nobody up. */
 const MOST_ATTEMPTS = 3;
 /** An answer is of no use a day later. */
 const USEFUL_S = 86_400;
 const BATCH = 20;
+/** Answers go before what comes unasked: somebody waits for them. */
+const FIRST_OF_ALL = 0;
 
 /** Answers what came in, chat by chat in order; returns how many updates ended. */
 export async function handleOpen(ports: InboundPorts): Promise<number> {
@@ -42,8 +41,10 @@ async function handleOne(row: InboundRow, ports: InboundPorts): Promise<void> {
   try {
     const handled = await handle(row, chat, ports);
     await memory.atomically(async (within) => {
-      const reply = await handled(within);
-      if (reply) await within.addOutbound({ chatId: chat.id, key: `reply:${row.channel}:${row.update}`, message: reply, notBeforeS: clock.nowS(), uselessAfterS: clock.nowS() + USEFUL_S });
+      const replies = await handled(within);
+      // An erased chat was opened anew: the last word goes to the one that is there.
+      const { id: chatId } = await within.openChat(row, { isGroup: row.isGroup, atS: row.receivedAtS });
+      for (const [n, message] of replies.entries()) await within.addOutbound({ chatId, key: `reply:${row.channel}:${row.update}:${n}`, message, notBeforeS: FIRST_OF_ALL, uselessAfterS: clock.nowS() + USEFUL_S });
       await within.finishInbound(row.id, 'done', clock.nowS());
     });
     count('inbound-done');
@@ -52,14 +53,14 @@ async function handleOne(row: InboundRow, ports: InboundPorts): Promise<void> {
     count('inbound-failed');
     if ((await memory.failInbound(row.id, error instanceof Error ? error.message : String(error))) < MOST_ATTEMPTS) return;
     await memory.atomically(async (within) => {
-      await within.addOutbound({ chatId: chat.id, key: `reply:${row.channel}:${row.update}`, message: { text: CHAT_WORDS.parked }, notBeforeS: clock.nowS(), uselessAfterS: clock.nowS() + USEFUL_S });
+      await within.addOutbound({ chatId: chat.id, key: `reply:${row.channel}:${row.update}:parked`, message: { text: CHAT_WORDS.parked }, notBeforeS: FIRST_OF_ALL, uselessAfterS: clock.nowS() + USEFUL_S });
       await within.finishInbound(row.id, 'parked', clock.nowS());
     });
     count('inbound-parked');
   }
 }
 
-const saying = (text: string): Handled => () => Promise.resolve({ text });
+const saying = (text: string): Handled => () => Promise.resolve([{ text }]);
 
 async function handle(row: InboundRow, chat: StoredChat, ports: InboundPorts): Promise<Handled> {
   const { content } = row;
@@ -71,7 +72,7 @@ async function handle(row: InboundRow, chat: StoredChat, ports: InboundPorts): P
     case 'moved':
       return async (memory) => {
         await memory.moveChat(chat.id, content.to);
-        return null;
+        return [];
       };
     case 'other':
       return saying(CHAT_WORDS.cannotRead(content.what));
@@ -84,14 +85,10 @@ async function handle(row: InboundRow, chat: StoredChat, ports: InboundPorts): P
     default:
       break;
   }
-  const reachable: Handled = async (memory) => {
-    // Whoever writes can be written to again.
-    if (!chat.reachable) await memory.updateChat(chat.id, { reachable: true });
-    return null;
-  };
   const answer = await answerTo(row, chat, ports);
   return async (memory) => {
-    await reachable(memory);
+    // Whoever writes can be written to again.
+    if (!chat.reachable) await memory.updateChat(chat.id, { reachable: true });
     return answer(memory);
   };
 }
@@ -100,35 +97,37 @@ const changing =
   (chat: StoredChat, change: { reachable: boolean }): Handled =>
   async (memory) => {
     await memory.updateChat(chat.id, change);
-    return null;
+    return [];
   };
 
 async function answerTo(row: InboundRow, chat: StoredChat, ports: InboundPorts): Promise<Handled> {
-  const account = await accountReply(row, chat, ports);
+  const account = accountReply(row, chat, ports);
   if (account) return account;
-  if (chat.greenhouseId === null || isDescribing(chat)) return describeReply(row, chat, ports);
-  const subject = await subjectOf(chat.greenhouseId, ports.memory);
-  if (!subject) return describeReply(row, { ...chat, greenhouseId: null }, ports);
+  // Whatever a chat is in the middle of, but for what accountReply knows, is the description of its greenhouse.
+  const described = chat.greenhouseId === null || chat.dialogue !== null ? await ports.describe.next(row, chat) : null;
+  if (described) return described;
+  const subject = chat.greenhouseId === null ? null : await subjectOf(chat.greenhouseId, ports.memory);
+  if (chat.greenhouseId === null || !subject) return (await ports.describe.next(row, { ...chat, greenhouseId: null, dialogue: null })) ?? saying(CHAT_WORDS.nothingToShare);
   const { content } = row;
   const said = { greenhouseId: chat.greenhouseId, receivedAtS: row.receivedAtS };
   const conversation = { ...ports, store: ports.memory };
   switch (content.kind) {
     case 'text':
-      return (await changeByWords(row, chat, ports)) ?? asHandled(await prepareAnswer({ ...said, text: content.text }, subject, conversation));
+      return (await ports.describe.change(content.text, chat)) ?? asHandled(await prepareAnswer({ ...said, text: content.text }, subject, conversation));
     case 'edited':
       return asHandled(await prepareAnswer({ ...said, text: content.text }, subject, conversation));
     case 'photo':
       return content.caption === null ? saying(CHAT_WORDS.photo) : asHandled(await prepareAnswer({ ...said, text: content.caption }, subject, conversation));
     case 'press': {
       const pressed = readAdvisoryButton(content.button);
-      if (!pressed) return describeReply(row, chat, ports);
+      if (!pressed) return (await ports.describe.next(row, chat)) ?? saying(CHAT_WORDS.oldButton);
       const tonight = localTime(subject.zone).date(ports.clock.nowS());
       if (pressed.button !== 'why' && pressed.night < previousDate(tonight)) return saying(CHAT_WORDS.oldButton);
       const meaning = pressed.button === 'did' ? { kind: 'did' as const } : pressed.button === 'not' ? { kind: 'did' as const, done: [] } : { kind: 'why' as const };
       return asHandled(await prepareIntent(meaning, { ...said, text: CHAT_WORDS.pressed(pressed.button) }, subject, conversation));
     }
     case 'location':
-      return describeReply(row, chat, ports);
+      return (await ports.describe.next(row, chat)) ?? saying(CHAT_WORDS.cannotRead('place'));
     default:
       return saying(CHAT_WORDS.cannotRead(content.kind));
   }
@@ -138,10 +137,4 @@ const previousDate = (date: string): string => new Date(Date.parse(`${date}T00:0
 
 const asHandled =
   (ready: ReadyAnswer): Handled =>
-  (memory) =>
-    ready(memory);
-
-/** "The tunnel is 10 feet tall": a change of the greenhouse in plain words; null when the text is none. */
-async function changeByWords(row: InboundRow, chat: StoredChat, ports: InboundPorts): Promise<Handled | null> {
-  return ports.changeByWords ? ports.changeByWords(row, chat) : null;
-}
+  async (memory) => [await ready(memory)];

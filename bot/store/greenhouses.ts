@@ -2,12 +2,13 @@ import type { Kysely } from 'kysely';
 import type { Store, StoredGreenhouse } from '../ports.js';
 import { epochSeconds, name } from './row-values.js';
 import type { StoreTables } from './schema.js';
+import { whole } from './whole.js';
 
 export function saveGreenhouse(db: Kysely<StoreTables>, row: Parameters<Store['saveGreenhouse']>[0]): Promise<StoredGreenhouse> {
-  return db.transaction().execute(async (transaction) => {
-    const latest = await greenhouse(transaction, row.id);
+  return whole(db, async (db) => {
+    const latest = await greenhouse(db, row.id);
     if (latest?.body === row.body) return latest;
-    return transaction
+    return db
       .insertInto('greenhouse')
       .values({ id: name('id', row.id), version: (latest?.version ?? 0) + 1, body: row.body, savedAtS: epochSeconds('savedAtS', row.savedAtS) })
       .returningAll()

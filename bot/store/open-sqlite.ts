@@ -1,9 +1,14 @@
 import Database from 'better-sqlite3';
+import { existsSync } from 'node:fs';
+import { storeErrorOf } from './database-error.js';
 import { lockFile, type FileLock } from './file-lock.js';
 import { IN_MEMORY, sqlitePath } from './sqlite-path.js';
 import { StoreError } from './store-error.js';
+import { refuseStrayLog } from './stray-log.js';
 
 export interface SqliteFile {
+  /** The one true path, or ":memory:". */
+  readonly path: string;
   readonly database: Database.Database;
   /** Closes the database, then lets the next process in. */
   close(): void;
@@ -11,19 +16,21 @@ export interface SqliteFile {
 
 // "Dusk": marks the file as ours, so that a mistyped path cannot put our tables into another program's database.
 const APPLICATION_ID = 0x44_75_73_6b;
-const BUSY_TIMEOUT_MS = 5000;
+/** How long a write waits for another program that holds the file, before it fails as locked. */
+export const BUSY_TIMEOUT_MS = 5000;
 const SYNCHRONOUS_FULL = 2;
 const ON = 1;
 
 /** Opens or makes a store's file, alone and with every commit flushed to disk; says clearly why when it cannot. */
-export function openSqliteFile(path: string): SqliteFile {
+export function openSqliteFile(path: string, busyTimeoutMs = BUSY_TIMEOUT_MS): SqliteFile {
   const file = sqlitePath(path);
   const lock: FileLock = file === IN_MEMORY ? { release: () => undefined } : lockFile(file);
   let database: Database.Database | undefined;
   try {
-    database = new Database(file);
+    if (file !== IN_MEMORY && existsSync(file)) refuseStrayLog(file);
+    database = new Database(file, { timeout: busyTimeoutMs });
     refuseOtherPrograms(database, file);
-    setUp(database, file);
+    setUp(database, file, busyTimeoutMs);
     refuseDamage(database, file);
   } catch (error) {
     database?.close();
@@ -32,6 +39,7 @@ export function openSqliteFile(path: string): SqliteFile {
   }
   const opened = database;
   return {
+    path: file,
     database: opened,
     close: () => {
       opened.close();
@@ -40,7 +48,7 @@ export function openSqliteFile(path: string): SqliteFile {
   };
 }
 
-function refuseOtherPrograms(database: Database.Database, file: string): void {
+export function refuseOtherPrograms(database: Database.Database, file: string): void {
   const applicationId = database.pragma('application_id', { simple: true });
   if (applicationId === APPLICATION_ID) return;
   const table = database.prepare<[], { name: string }>('select name from sqlite_schema limit 1').get();
@@ -53,7 +61,7 @@ function refuseOtherPrograms(database: Database.Database, file: string): void {
 }
 
 /** Each setting is read back: SQLite answers a pragma that it does not take with silence. */
-function setUp(database: Database.Database, file: string): void {
+function setUp(database: Database.Database, file: string, busyTimeoutMs: number): void {
   const set = (name: string, value: string | number, expected: string | number): void => {
     database.pragma(`${name} = ${value}`);
     const got = database.pragma(name, { simple: true });
@@ -64,11 +72,13 @@ function setUp(database: Database.Database, file: string): void {
         'Some network folders cannot do this: set a path on a local disk.',
     );
   };
-  set('busy_timeout', BUSY_TIMEOUT_MS, BUSY_TIMEOUT_MS);
+  set('busy_timeout', busyTimeoutMs, busyTimeoutMs);
   set('journal_mode', 'wal', file === IN_MEMORY ? 'memory' : 'wal');
   // The driver's own default turns to NORMAL in WAL mode, which loses the last commits when the power goes.
   set('synchronous', 'FULL', SYNCHRONOUS_FULL);
   set('foreign_keys', 'ON', ON);
+  // What is erased is overwritten, not only left out of the tables.
+  set('secure_delete', 'ON', ON);
   // Also where it is set already: a file that may only be read opens without a word, and would fail at the first reading instead.
   set('application_id', APPLICATION_ID, APPLICATION_ID);
 }
@@ -106,5 +116,5 @@ function refusal(file: string, error: unknown): unknown {
       { cause: error },
     );
   }
-  return error;
+  return storeErrorOf(error, file);
 }

@@ -3,6 +3,7 @@ import type { Store, StoredReading } from '../ports.js';
 import { epochSeconds, name, rowLimit, temperatureC } from './row-values.js';
 import type { StoreTables } from './schema.js';
 import { StoreError } from './store-error.js';
+import { whole } from './whole.js';
 
 type NewReading = Parameters<Store['addReading']>[0];
 
@@ -24,24 +25,24 @@ export function addReading(db: Kysely<StoreTables>, row: NewReading): Promise<St
 
 /** Both rows or neither: a crash between them would leave two readings of one thermometer, or none. */
 export function replaceReading(db: Kysely<StoreTables>, id: number, replacement: NewReading): Promise<StoredReading> {
-  return db.transaction().execute(async (transaction) => {
-    const replaced = await standingReading(transaction, id, 'replace');
+  return whole(db, async (db) => {
+    const replaced = await standingReading(db, id, 'replace');
     if (replaced.greenhouseId !== replacement.greenhouseId) {
       throw new StoreError(
         'other-greenhouse',
         `Cannot replace reading ${id}: expected a replacement for its own greenhouse, got one for another. Look the reading up by the greenhouse that the message is about.`,
       );
     }
-    const added = await addReading(transaction, replacement);
-    await transaction.updateTable('reading').set({ replacedBy: added.id }).where('id', '=', id).execute();
+    const added = await addReading(db, replacement);
+    await db.updateTable('reading').set({ replacedBy: added.id }).where('id', '=', id).execute();
     return added;
   });
 }
 
 export async function withdrawReading(db: Kysely<StoreTables>, id: number, withdrawnAtS: number): Promise<void> {
-  await db.transaction().execute(async (transaction) => {
-    await standingReading(transaction, id, 'withdraw');
-    await transaction
+  await whole(db, async (db) => {
+    await standingReading(db, id, 'withdraw');
+    await db
       .updateTable('reading')
       .set({ withdrawnAtS: epochSeconds('withdrawnAtS', withdrawnAtS) })
       .where('id', '=', id)

@@ -25,3 +25,6 @@ export function rowLimit(limit: number): number {
   if (Number.isInteger(limit) && limit >= 0) return limit;
   throw new StoreError('bad-row', `Cannot list rows: expected a whole limit of 0 or more, got ${limit}. Give the most rows that you can use.`);
 }
+
+/** For an instant before which, or until which, something holds: rounded up, so that it never comes a moment too early. */
+export const notEarlierS = (column: string, valueS: number): number => epochSeconds(column, Math.ceil(valueS));

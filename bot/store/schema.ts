@@ -1,10 +1,11 @@
 import type { ColumnType, Generated } from 'kysely';
+import type { JournalTables } from './journal-schema.js';
 
 /**
  * The tables as the queries see them: names in camel case, in the database in snake case (receivedAtS is received_at_s).
  * Times are whole epoch seconds, JSON is text, truth is 0 or 1: the same on every engine.
  */
-export interface StoreTables {
+export interface StoreTables extends JournalTables {
   readonly greenhouse: GreenhouseTable;
   readonly reading: ReadingTable;
   readonly action: ActionTable;

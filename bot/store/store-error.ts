@@ -1,4 +1,5 @@
 export type StoreErrorCode =
+  // The file.
   | 'bad-path'
   | 'not-writable'
   | 'in-use'
@@ -7,10 +8,28 @@ export type StoreErrorCode =
   | 'another-program'
   | 'newer-version'
   | 'unsafe-settings'
+  | 'stray-log'
+  | 'not-there'
+  | 'already-there'
+  // The disk, or another program, while it runs.
+  | 'full'
+  | 'locked'
+  | 'disk-fault'
+  // What was asked.
   | 'bad-row'
   | 'no-such-reading'
   | 'reading-not-standing'
   | 'other-greenhouse'
+  | 'no-such-chat'
+  | 'not-open'
+  | 'not-waiting'
+  | 'not-sending'
+  | 'known-code'
+  // How it was asked.
+  | 'nested'
+  | 'too-long'
+  | 'over'
+  | 'undone'
   | 'closed';
 
 /** The store refused: the code is for programs, the message says what, expected, got and what to do. */

@@ -59,6 +59,7 @@ export const HELP = [
 ].join('\n');
 
 export const noWeather = (cause: string): string => `No weather to stand on, so no advice tonight: ${cause}\nUntil it is back: shut the house before sunset and cover what frost would hurt.`;
+export const NO_ADVICE = 'I could not work out tonight: the fault is mine, not the weather\'s. Be careful: shut the house before sunset and cover what frost would hurt.';
 export const GREETING = 'Ask me anything about tonight, or say "help".';
 export const FAREWELL = 'Good night.';
 export const somethingFailed = (cause: string): string => `That went wrong: ${cause}. Nothing was lost; try again.`;

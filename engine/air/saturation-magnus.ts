@@ -7,9 +7,9 @@ const OVER_WATER = { a: 17.62, bK: 243.12 } as const;
 const OVER_ICE = { a: 22.46, bK: 272.62 } as const;
 type Phase = typeof OVER_WATER | typeof OVER_ICE;
 
-// The formula's own ranges are -45..60 (water) and -65..0 (ice). The upper end is left open to 70 degrees C for sunlit films.
+// The formula's own ranges are -45..60 (water) and -65..0 (ice). The upper end is left open to 85 degrees C for sunlit films and dry soil in a shut house in summer (2 % off there).
 const LOWEST_K = 173.15;
-const HIGHEST_K = 343.15;
+const HIGHEST_K = 358.15;
 
 function magnusPa(tempK: number, phase: Phase): number {
   const t = tempK - ZERO_CELSIUS_K;
@@ -24,7 +24,7 @@ function inverseMagnusK(vapourPressurePa: number, phase: Phase): number {
 /**
  * Saturation vapour pressure over liquid water, also supercooled.
  * Units: tempK in K; result in Pa.
- * Valid: 173.15 to 343.15 K (within 0.3 % of Hyland-Wexler between -45 and 60 degrees C).
+ * Valid: 173.15 to 358.15 K (within 0.3 % of Hyland-Wexler between -45 and 60 degrees C).
  * Outside: throws OutOfRangeError.
  * Source: WMO-No8 Annex 4.B (coefficients from memory).
  */
@@ -48,7 +48,7 @@ export function saturationVapourPressureOverIcePa(tempK: number): number {
 /**
  * Saturation vapour pressure at a surface: over ice below freezing, over water above.
  * Units: tempK in K; result in Pa.
- * Valid: 173.15 to 343.15 K.
+ * Valid: 173.15 to 358.15 K.
  * Outside: throws OutOfRangeError.
  * Source: WMO-No8 Annex 4.B (coefficients from memory).
  * Assumes: dew on a surface below 0 degrees C is frost.
@@ -61,7 +61,7 @@ export function saturationVapourPressureAtSurfacePa(tempK: number): number {
 /**
  * Slope of the saturation vapour pressure at a surface, for the linearised moisture balance.
  * Units: tempK in K; result in Pa/K.
- * Valid: 173.15 to 343.15 K.
+ * Valid: 173.15 to 358.15 K.
  * Outside: throws OutOfRangeError.
  * Source: derivative of WMO-No8 Annex 4.B, checked by finite difference.
  */
@@ -74,7 +74,7 @@ export function saturationSlopeAtSurfacePaPerK(tempK: number): number {
 /**
  * Vapour pressure from a dew point as weather services give it: over liquid water also below 0 degrees C.
  * Units: dewPointK in K; result in Pa.
- * Valid: 173.15 to 343.15 K.
+ * Valid: 173.15 to 358.15 K.
  * Outside: throws OutOfRangeError.
  * Source: WMO-No8 Annex 4.B (coefficients from memory).
  */

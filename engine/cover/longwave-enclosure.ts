@@ -25,6 +25,17 @@ export interface LongwaveEnclosure {
   /** A curtain drawn flat over the whole floor; the wall stands above it. */
   readonly curtain?: LongwaveOptics | null;
   readonly wall?: OpaqueWall | null;
+  /** Snow on part of the cover: the last of the films then stands for it. */
+  readonly snow?: RoofSnow | null;
+}
+
+/**
+ * Snow lies on its film and is as warm below as that is: it sends back all that comes from below (its film passes 1 - share and emits nothing)
+ * and gives off heat from its upper face alone.
+ */
+export interface RoofSnow {
+  readonly share: number;
+  readonly emissivity: number;
 }
 
 /** Where each emitting plane stands in the exchange matrix: all floors, all row covers, curtain, wall, films, surroundings last. */

@@ -36,7 +36,7 @@ interface Absorption {
  * Source: net-radiation method for semi-transparent grey planes (Siegel2002 ch. 5 and 17, from memory); corner by the crossed-string area.
  */
 export function radiosityEquations(enclosure: LongwaveEnclosure, plane: PlaneIndex): RadiosityEquations {
-  const { films, patches, coverAreaM2, curtain, wall } = enclosure;
+  const { films, patches, coverAreaM2, curtain, wall, snow } = enclosure;
   const system = emptySystem(plane);
   const floorAreaM2 = patches.reduce((sum, patch) => sum + patch.areaM2, 0);
   const opaqueAreaM2 = floorAreaM2 + (wall?.areaM2 ?? 0);
@@ -45,6 +45,7 @@ export function radiosityEquations(enclosure: LongwaveEnclosure, plane: PlaneInd
 
   const onCover = system.unknown();
   const { down: innerDown } = system.stack({ planes: films.map((optics, f) => ({ optics, plane: plane.film(f) })), areaM2: coverAreaM2, below: onCover, above: 'surroundings' });
+  if (snow) system.absorb(plane.film(films.length - 1), 'surroundings', coverAreaM2 * snow.share * snow.emissivity);
   const overhead = wall ? system.unknown() : innerDown;
   const onCurtain = curtain ? system.unknown() : -1;
   const curtainSides = curtain ? system.stack({ planes: [{ optics: curtain, plane: plane.curtain }], areaM2: floorAreaM2, below: onCurtain, above: overhead }) : null;

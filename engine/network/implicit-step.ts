@@ -33,6 +33,8 @@ const DAMP_AFTER = 12;
 const SHORTEN_BY = 0.5;
 const LENGTHEN_BY = 1.5;
 const LEAST_SHARE = 1 / 256;
+/** A store that thaws may, with the heat of its ice, overshoot far beyond what its thawed body can take: no iterate leaps further than this. */
+const LARGEST_LEAP_K = 25;
 
 /**
  * One backward-Euler step of the network, iterated until temperatures, heat stores and the nonlinear fluxes agree.
@@ -141,5 +143,6 @@ function moved(network: Network, index: number, update: { tempK: number; changeK
   const { store } = network.nodes[index]!;
   const { tempK, changeK } = update;
   if (store.latentJ === 0) return tempK + changeK;
-  return tempOfStoreK(store, heatOfStoreJ(store, tempK) + slopeOfStoreJPerK(store, tempK) * changeK);
+  const alongHeatK = tempOfStoreK(store, heatOfStoreJ(store, tempK) + slopeOfStoreJPerK(store, tempK) * changeK);
+  return Math.min(tempK + LARGEST_LEAP_K, Math.max(tempK - LARGEST_LEAP_K, alongHeatK));
 }

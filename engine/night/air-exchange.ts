@@ -17,7 +17,7 @@ export const ROW_COVER_TO_AIR_W_PER_M2K = 3;
 /** Two covers that lie over each other hold a thin layer of air between them (prior of this project). */
 export const BETWEEN_COVERS_W_PER_M2K = 3;
 /** Plants of a bed without its cover stand in the house air, and an open curtain parts nothing. */
-const FREE_EXCHANGE_W_PER_M2K = 30;
+const FREE_EXCHANGE_W_PER_M2K = 300;
 /** Height of the air under a row cover on low hoops. */
 export const UNDER_COVER_HEIGHT_M = 0.4;
 /** Vents open from closed to full over this much warming: growers open by degrees, and a step would never settle. */

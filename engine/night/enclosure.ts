@@ -1,6 +1,6 @@
 import { blendOptics, type LongwaveOptics } from '../cover/film-optics.js';
 import type { FloorPatch, LongwaveEnclosure } from '../cover/longwave-enclosure.js';
-import { SNOW_OPTICS, snowHoldingShare } from '../cover/snow-layer.js';
+import { SNOW_EMISSIVITY, snowHoldingShare, snowyShare } from '../cover/snow-layer.js';
 import type { House } from '../greenhouse/house.js';
 
 /** Soil longwave emissivity (from memory: 0.92 to 0.97). */
@@ -32,9 +32,11 @@ export const NOTHING_LAID: LaidPlanes = { coverOn: () => false, curtainDrawn: fa
 export function enclosureOf(house: House, laid: LaidPlanes): LongwaveEnclosure {
   const last = house.films.length - 1;
   const films = house.films.map((film, f) => blendOptics(film.dry, film.wet, (f === 0 ? laid.innerFilmWater : 0) + (f === last ? laid.outerFilmWater : 0)));
+  const snowy = snowyShare(laid.roofSnowM, snowHoldingShare(house.geometry.facets));
   return {
     coverAreaM2: house.geometry.coverAreaM2,
-    films: house.mayHoldSnow ? [...films, snowPlane(house, laid.roofSnowM)] : films,
+    films: house.mayHoldSnow ? [...films, { transmittance: 1 - snowy, emissivity: 0 }] : films,
+    snow: house.mayHoldSnow ? { share: snowy, emissivity: SNOW_EMISSIVITY } : null,
     patches: house.columns.map((_, c): FloorPatch => ({ areaM2: house.columns[c]!.areaM2, emissivity: SOIL_EMISSIVITY, covers: coversOf(house, laid, c) })),
     curtain: house.curtain ? (laid.curtainDrawn ? blendOptics(house.curtain.dry, house.curtain.wet, laid.curtainWater) : TRANSPARENT) : null,
     wall: house.geometry.solidWall ? { areaM2: house.geometry.solidWall.areaM2, emissivity: WALL_EMISSIVITY, openingAreaM2: house.geometry.solidWall.openingAreaM2 } : null,
@@ -46,9 +48,4 @@ function coversOf(house: House, laid: LaidPlanes, c: number): readonly LongwaveO
   const { rowCover, secondCover } = house.columns[c]!;
   const rows = [rowCover, secondCover].filter((row) => row !== null);
   return rows.map((row, k) => (laid.coverOn(c) ? blendOptics(row.dry, row.wet, k === 0 ? laid.rowCoverWater(c) : 0) : TRANSPARENT));
-}
-
-function snowPlane(house: House, depthM: number): LongwaveOptics {
-  const share = depthM > 0 ? snowHoldingShare(house.geometry.facets) : 0;
-  return { transmittance: 1 - share, emissivity: SNOW_OPTICS.emissivity * share };
 }

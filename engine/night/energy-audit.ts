@@ -1,6 +1,6 @@
 import { DRY_AIR_HEAT_CAPACITY_J_PER_KGK, STEFAN_BOLTZMANN_W_PER_M2K4, SUBLIMATION_HEAT_J_PER_KG, VAPORISATION_HEAT_J_PER_KG } from '../constants.js';
 import { outsideConvectionWPerM2K } from '../cover/convection.js';
-import { snowConductanceWPerM2K, snowHoldingShare } from '../cover/snow-layer.js';
+import { snowConductanceWPerM2K, snowHoldingShare, snowyShare } from '../cover/snow-layer.js';
 import { DEEP_SOIL_DEPTH_M, SOIL_LAYERS_M } from '../ground/soil-column.js';
 import { heatOfStoreJ } from '../network/enthalpy.js';
 import { ZERO_CELSIUS_K } from '../units.js';
@@ -78,8 +78,14 @@ function coverAndAirFlows(model: HouseModel, tempsK: Float64Array, flow: Flow): 
   flow(films[0]!, roofAir, coverAreaM2 * filmWPerM2K(films[0]!, roofAir));
   const gaps = conditions.troubles.blowerOff ? house.slackGapsWPerM2K : house.gapsWPerM2K;
   gaps.forEach((gap, g) => flow(films[g]!, films[g + 1]!, coverAreaM2 * gap));
-  if (snow >= 0) flow(films.at(-1)!, snow, coverAreaM2 * snowConductanceWPerM2K(conditions.troubles.roofSnowM, snowHoldingShare(facets)));
-  flow(snow >= 0 ? snow : films.at(-1)!, outside, coverAreaM2 * outsideConvectionWPerM2K(conditions.windAtCoverMPerS));
+  const holdingShare = snowHoldingShare(facets);
+  const snowy = snow >= 0 ? snowyShare(conditions.troubles.roofSnowM, holdingShare) : 0;
+  const toWindWPerK = coverAreaM2 * outsideConvectionWPerM2K(conditions.windAtCoverMPerS);
+  flow(films.at(-1)!, outside, (1 - snowy) * toWindWPerK);
+  if (snow >= 0) {
+    flow(films.at(-1)!, snow, coverAreaM2 * snowConductanceWPerM2K(conditions.troubles.roofSnowM, holdingShare));
+    flow(snow, outside, snowy * toWindWPerK);
+  }
   if (curtain >= 0) {
     flow(air, roofAir, curtainExchangeWPerK(house, conditions));
     for (const side of [air, roofAir]) flow(curtain, side, floorAreaM2 * filmWPerM2K(curtain, side));

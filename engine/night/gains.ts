@@ -15,6 +15,8 @@ const SUN_TO_SOIL_SHARE = 0.6;
 const REFLECTED_KEPT = 0.5;
 /** A thermostat gives full power below its setting by half of this and none above by half (keeps the step smooth). */
 const THERMOSTAT_BAND_K = 1;
+/** Of the light that a drawn curtain stops, what it takes up; the rest goes back out through the roof (project estimate). */
+const CURTAIN_TAKES = 0.5;
 /** Half of the light of a clear winter day comes through the pane of a stone box at about this angle: as diffuse light (Duffie2013 fig. 5.4.1, from memory). */
 const PANE_TRANSMITTANCE = stackDiffuseTransmittance([FILMS.glass.sheet]);
 
@@ -35,8 +37,11 @@ export function sunByNodeW(model: HouseModel, sun: SunInHouse, controls: Control
   const { house } = model;
   const power = new Float64Array(model.network.nodes.length);
   const passed = house.mayHoldSnow ? sunThroughSnow(controls.troubles.roofSnowM, snowHoldingShare(house.geometry.facets)) : 1;
-  const onFloorW = passed * (sun.totalW - sun.onWallW);
-  if (onFloorW <= 0) return power;
+  const underRoofW = passed * (sun.totalW - sun.onWallW);
+  if (underRoofW <= 0) return power;
+  const throughCurtain = house.curtain && controls.curtainDrawn ? house.curtain.sunTransmittance : 1;
+  if (throughCurtain < 1) power[model.curtain]! += CURTAIN_TAKES * (1 - throughCurtain) * underRoofW;
+  const onFloorW = throughCurtain * underRoofW;
   let leftShare = 1;
   let thrownBackW = 0;
   const take = (node: number, shareOfFloor: number, absorptance: number): void => {

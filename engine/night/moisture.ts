@@ -3,6 +3,7 @@ import { humidityRatioKgPerKg } from '../air/moist-air.js';
 import { saturationSlopeAtSurfacePaPerK, saturationVapourPressureAtSurfacePa } from '../air/saturation-magnus.js';
 import { MOST_WATER_ON_FILM_KG_PER_M2, wetFraction } from '../cover/film-optics.js';
 import { outsideConvectionWPerM2K } from '../cover/convection.js';
+import { snowHoldingShare, snowyShare } from '../cover/snow-layer.js';
 import type { Sources } from '../network/implicit-step.js';
 import { ZERO_CELSIUS_K } from '../units.js';
 import { coverExchangeWPerK, curtainExchangeWPerK, filmToAirWPerM2K, outsideAirflowM3PerS, ROW_COVER_TO_AIR_W_PER_M2K, soilToAirWPerM2K, stirredAtColumnWPerM2K, UNDER_COVER_HEIGHT_M } from './air-exchange.js';
@@ -57,7 +58,9 @@ export function buildMoistureModel(model: HouseModel): MoistureModel {
   if (house.curtain) volumes.push({ volumeM3: ROOF_SHARE_OF_VOLUME * volumeM3, exchangeWPerK: () => curtainExchangeWPerK(house, conditions) });
   const waterAreasM2 = [coverAreaM2, coverAreaM2];
   surfaces.push({ node: films[0]!, areaM2: coverAreaM2, volume: roofVolume, water: 0, evaporationShare: 1, heatTransferWPerM2K: (t) => filmToAirWPerM2K(t[films[0]!]!, t[model.roofAir]!, conditions.stirredWPerM2K) });
-  surfaces.push({ node: model.outerSurface, areaM2: coverAreaM2, volume: OUTSIDE_VOLUME, water: 1, evaporationShare: 1, heatTransferWPerM2K: () => outsideConvectionWPerM2K(conditions.windAtCoverMPerS) });
+  // Dew and frost on the bare part of the outer film; what forms on snow does not reach it.
+  const holdingShare = snowHoldingShare(house.geometry.facets);
+  surfaces.push({ node: films.at(-1)!, areaM2: coverAreaM2, volume: OUTSIDE_VOLUME, water: 1, evaporationShare: 1, heatTransferWPerM2K: () => (1 - snowyShare(conditions.troubles.roofSnowM, holdingShare)) * outsideConvectionWPerM2K(conditions.windAtCoverMPerS) });
   const curtainWater = model.curtain < 0 ? -1 : waterAreasM2.push(floorAreaM2) - 1;
   if (model.curtain >= 0) surfaces.push({ node: model.curtain, areaM2: floorAreaM2, volume: 0, water: curtainWater, evaporationShare: 1, heatTransferWPerM2K: (t) => (conditions.curtainDrawn ? filmToAirWPerM2K(t[model.curtain]!, t[model.air]!, conditions.stirredWPerM2K) : 0) });
   // Warm damp air that is blown through cold ground leaves its water there; the drain takes it.

@@ -3,7 +3,7 @@ import type { House } from '../greenhouse/house.js';
 import { toHouse } from '../greenhouse/to-house.js';
 import type { ControlPlan, Controls, FanPlace } from '../night/controls.js';
 import { eveningState, type EveningState } from '../night/evening-state.js';
-import { forcingFor, STEP_S, type Forcing } from '../night/forcing.js';
+import { forcingFor, STEP_S } from '../night/forcing.js';
 import { nightSpan, type NightSpan } from '../night/night-span.js';
 import { forecastDoubt, weatherScenarios, type ForecastDoubt } from '../night/scenarios.js';
 import type { GroundOutside, WeatherHours } from '../night/weather.js';

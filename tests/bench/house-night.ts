@@ -1,4 +1,5 @@
 import type { GreenhouseFile } from '../../engine/greenhouse/greenhouse.js';
+import type { Controls } from '../../engine/night/controls.js';
 import { forcingFor } from '../../engine/night/forcing.js';
 import { houseRunner, runHouse } from '../../engine/night/house-run.js';
 import { startState } from '../../engine/night/start-state.js';
@@ -15,11 +16,11 @@ export interface NightTiming extends Timing {
 }
 
 /** One night of 84 steps from the evening's state, for a house with some fields changed. */
-export function timeNight(changes: Partial<GreenhouseFile>): NightTiming {
+export function timeNight(changes: Partial<GreenhouseFile>, atNight: Partial<Controls> = {}): NightTiming {
   const house = referenceHouse(changes);
   const runner = houseRunner(house);
   const weather = inventedWeather(house, CLEAR_COLD_NIGHT);
-  const controls = plainControls(house, CLEAR_COLD_NIGHT, (timeS) => (timeS > hourOfLastNightS(CLEAR_COLD_NIGHT, FROM_HOUR) ? { coverOn: house.columns.map(({ rowCover }) => rowCover !== null) } : {}));
+  const controls = plainControls(house, CLEAR_COLD_NIGHT, (timeS) => (timeS > hourOfLastNightS(CLEAR_COLD_NIGHT, FROM_HOUR) ? { coverOn: house.columns.map(({ rowCover }) => rowCover !== null), ...atNight } : {}));
   const eveningS = hourOfLastNightS(CLEAR_COLD_NIGHT, FROM_HOUR);
   const evening = runHouse(runner, startState(runner, weather, GROUND).state, forcingFor(house, weather, { fromS: weather.timeS[0]!, toS: eveningS }), controls);
   const forcing = forcingFor(house, weather, { fromS: eveningS, toS: eveningS + STEPS_A_NIGHT * 600 });

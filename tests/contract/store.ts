@@ -193,6 +193,17 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       });
     });
 
+    describe('advisories of a night', () => {
+      it('gives the last issued for that night, whatever came after', async () => {
+        await store.addAdvisory(advisory());
+        const last = await store.addAdvisory(advisory({ issuedAtS: EVENING_S + 60 }));
+        await store.addAdvisory(advisory({ night: '2026-01-15', issuedAtS: EVENING_S + 86_400 }));
+        await store.addAdvisory(advisory({ greenhouseId: 'vale', issuedAtS: EVENING_S + 90 }));
+        expect(await store.advisoryFor('hill', '2026-01-14')).toEqual(last);
+        expect(await store.advisoryFor('hill', '2026-01-13')).toBeNull();
+      });
+    });
+
     describe('closing', () => {
       it('ends what is under way first, takes nothing after, and may be asked twice', async () => {
         const underWay = Promise.all(Array.from({ length: 10 }, (_, n) => store.saveGreenhouse({ id: 'hill', body: `{"n":${n}}`, savedAtS: EVENING_S })));

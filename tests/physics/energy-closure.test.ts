@@ -6,8 +6,10 @@ import { startState } from '../../engine/night/start-state.js';
 import { CLEAR_COLD_NIGHT, GROUND, houseOf, inventedWeather, plainControls, referenceHouse } from '../fixtures/houses.js';
 import { randomControls, randomDeviceControls, randomGreenhouse, randomWeather, seededRandom, withRandomDevices } from './random-houses.js';
 
-const HOUSES = 50;
-const HOUSES_WITH_DEVICES = 40;
+/** The mutation run repeats everything for each mutant: it asks for fewer (config/vitest.mutation.config.ts). */
+const MOST_HOUSES = Number(process.env['RANDOM_HOUSES'] ?? Number.POSITIVE_INFINITY);
+const HOUSES = Math.min(50, MOST_HOUSES);
+const HOUSES_WITH_DEVICES = Math.min(40, MOST_HOUSES);
 /** Acceptance is 0.5 %; the solver settles to 1e-5 K, so what is found is far below and any wrong flux shows. */
 const ACCEPTED_SHARE = 0.005;
 const FOUND_SHARE = 1e-5;

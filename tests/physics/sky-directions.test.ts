@@ -44,6 +44,13 @@ describe('sky and surroundings', () => {
     }));
   });
 
+  it('stay colder than the air under full cloud over dry air, which is high and thin', () => {
+    for (const airTempK of [250, 270, 290]) {
+      const halfSaturated = { airTempK, vapourPressurePa: 0.5 * saturationVapourPressureOverWaterPa(airTempK), cloudFraction: 1, cloudWeight: CLOUD_LONGWAVE_WEIGHT, skyViewFraction: 1 };
+      expect(surroundingsRadiantTempK(halfSaturated)).toBeLessThan(airTempK - 1);
+    }
+  });
+
   it('take air above saturation as saturated, for the cloud', () => {
     expect(cloudReach(1)).toBe(1);
     expect(cloudReach(0)).toBe(0);

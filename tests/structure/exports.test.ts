@@ -4,7 +4,7 @@ import { parsedModule, placeOf } from './parsed-module.js';
 import { allModules } from './project-tree.js';
 
 /** Tools read their configuration from a default export. */
-const TOOL_CONFIGURATION = /^config\/[a-z]+\.config\.ts$/u;
+const TOOL_CONFIGURATION = /^config\/[a-z.]+\.config\.ts$/u;
 
 function isDefaultExport(statement: ts.Statement): boolean {
   if (ts.isExportAssignment(statement)) return true;

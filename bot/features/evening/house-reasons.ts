@@ -33,7 +33,7 @@ export const fanReasons = ({ moves }: EveningPlan): AdvisoryReason[] =>
 /** A filling that ends before the night does. */
 export function burnsOut({ chosen, house, night }: EveningPlan, time: LocalTime): AdvisoryReason[] {
   const { heater } = chosen.choices;
-  if (!heater || house.heater?.burnS == null || heater.untilS >= night.sunriseS) return [];
+  if (!heater || house.heater === null || house.heater.burnS === null || heater.untilS >= night.sunriseS) return [];
   return [{ code: 'burns-out', hours: tenth(house.heater.burnS / SECONDS_PER_HOUR), at: time.iso(heater.untilS) }];
 }
 

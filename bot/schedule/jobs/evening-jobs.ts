@@ -10,13 +10,14 @@ import { actionSentence } from '../../text/action-text.js';
 import { chanceClass } from '../../text/chance.js';
 import { toHtml } from '../../text/html.js';
 import { reminderText } from '../../text/morning-text.js';
-import { noWeather } from '../../text/reply-text.js';
+import { NO_ADVICE, noWeather } from '../../text/reply-text.js';
 import { jobKey, type JobBody } from '../day-jobs.js';
 import { audienceOf, isQuietNow, NOTHING_TO_WRITE, tell, together, type JobContext, type JobEnd } from './job-context.js';
 
 /** "How did the crops come through" comes this long after the evening. */
 const OUTCOME_AFTER_S = 2 * 86_400;
 const OUTCOME_USEFUL_S = 86_400;
+const TRIES_BEFORE_A_WORD = 3;
 
 /** The nightly advisory: once a night for each greenhouse, whatever happened in between. */
 export async function advisoryJob(context: JobContext): Promise<JobEnd> {
@@ -30,8 +31,10 @@ export async function advisoryJob(context: JobContext): Promise<JobEnd> {
     if (isQuietNow(context) && evening.advisory.plan.actions.length === 0) return together(keep, askLater(evening.advisory, context));
     return together(keep, send(advisoryMessage(evening)), askLater(evening.advisory, context));
   } catch (error) {
-    if (!(error instanceof NoWeatherError)) throw error;
-    const text = noWeather(error.message);
+    // What fails again and again must not leave the grower without a word before dark.
+    if (!(error instanceof NoWeatherError) && context.job.attempts < TRIES_BEFORE_A_WORD) throw error;
+    if (!(error instanceof NoWeatherError)) context.log.error('advisory given up', { error });
+    const text = error instanceof NoWeatherError ? noWeather(error.message) : NO_ADVICE;
     return send({ text, html: toHtml(text) });
   }
 }

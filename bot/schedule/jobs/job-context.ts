@@ -1,7 +1,7 @@
 import type { Outgoing } from '../../chat.js';
 import type { EveningSubject } from '../../features/evening/issue-advisory.js';
 import type { WorkOut } from '../../features/evening/work-out-evening.js';
-import type { JobRow, Memory, StoredChat } from '../../journal.js';
+import type { JobRow, Memory, StoredChat, WithinMemory } from '../../journal.js';
 import type { Clock, Log, WeatherSource } from '../../ports.js';
 import { isQuiet } from '../day-times.js';
 import type { JobBody } from '../day-jobs.js';
@@ -23,7 +23,7 @@ export interface JobContext extends JobPorts {
 }
 
 /** What a job wants written, in one go with its own end. */
-export type JobEnd = (memory: Parameters<Parameters<Memory['atomically']>[0]>[0]) => Promise<void>;
+export type JobEnd = (memory: WithinMemory) => Promise<void>;
 
 export const NOTHING_TO_WRITE: JobEnd = () => Promise.resolve();
 

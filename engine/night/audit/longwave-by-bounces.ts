@@ -58,6 +58,8 @@ export function longwaveGainsW(enclosure: LongwaveEnclosure, plane: PlaneIndex, 
   if (beams.curtain) addAbsorbed(gainsW, beams.curtain, emitted, { below: ontoCurtain(enclosure, beams), above: beams.overhead });
   if (wall) gainsW[plane.wall] = wall.areaM2 * wall.emissivity * (beams.overhead - emitted[plane.wall]!);
   addAbsorbed(gainsW, beams.films, emitted, { below: beams.onCover, above: emitted[plane.surroundings]! });
+  const topmost = plane.film(films.length - 1);
+  if (enclosure.snow) gainsW[topmost]! += coverAreaM2 * enclosure.snow.share * enclosure.snow.emissivity * (emitted[plane.surroundings]! - emitted[topmost]!);
   gainsW[plane.surroundings] = -gainsW.reduce((sum, gain) => sum + gain, 0);
   return gainsW;
 }

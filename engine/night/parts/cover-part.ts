@@ -1,5 +1,5 @@
 import { outsideConvectionWPerM2K } from '../../cover/convection.js';
-import { snowConductanceWPerM2K, snowHoldingShare } from '../../cover/snow-layer.js';
+import { snowConductanceWPerM2K, snowHoldingShare, snowyShare } from '../../cover/snow-layer.js';
 import { MASSLESS } from '../../network/enthalpy.js';
 import { filmToAirWPerM2K } from '../air-exchange.js';
 import type { AirIndex } from './air-part.js';
@@ -10,8 +10,6 @@ export interface CoverIndex {
   readonly films: readonly number[];
   /** Surface of the snow; -1 where none can lie. */
   readonly snow: number;
-  /** What the wind meets: the snow or the outer film. */
-  readonly outerSurface: number;
 }
 
 /** Films with their gaps, snow on them where it may lie, and the wind. */
@@ -22,12 +20,15 @@ export function addCover(builder: NetworkBuilder, { roofAir }: AirIndex): CoverI
   builder.coupleByTemps(films[0]!, roofAir, (filmK, airK) => coverAreaM2 * filmToAirWPerM2K(filmK, airK, conditions.stirredWPerM2K));
   house.gapsWPerM2K.forEach((gap, g) => builder.coupleBy(films[g]!, films[g + 1]!, () => coverAreaM2 * (conditions.troubles.blowerOff ? house.slackGapsWPerM2K[g]! : gap)));
   const outer = films.at(-1)!;
-  const snow = house.mayHoldSnow ? builder.addNode({ name: 'snow', store: MASSLESS }) : -1;
-  if (snow >= 0) {
-    const holdingShare = snowHoldingShare(facets);
-    builder.coupleBy(outer, snow, () => coverAreaM2 * snowConductanceWPerM2K(conditions.troubles.roofSnowM, holdingShare));
+  const toWind = (node: number, share: () => number): void => builder.coupleBy(node, BOUNDARY.outside, () => share() * coverAreaM2 * outsideConvectionWPerM2K(conditions.windAtCoverMPerS));
+  if (!house.mayHoldSnow) {
+    toWind(outer, () => 1);
+    return { films, snow: -1 };
   }
-  const outerSurface = snow >= 0 ? snow : outer;
-  builder.coupleBy(outerSurface, BOUNDARY.outside, () => coverAreaM2 * outsideConvectionWPerM2K(conditions.windAtCoverMPerS));
-  return { films, snow, outerSurface };
+  const holdingShare = snowHoldingShare(facets);
+  const snow = builder.addNode({ name: 'snow', store: MASSLESS });
+  builder.coupleBy(outer, snow, () => coverAreaM2 * snowConductanceWPerM2K(conditions.troubles.roofSnowM, holdingShare));
+  toWind(outer, () => 1 - snowyShare(conditions.troubles.roofSnowM, holdingShare));
+  toWind(snow, () => snowyShare(conditions.troubles.roofSnowM, holdingShare));
+  return { films, snow };
 }

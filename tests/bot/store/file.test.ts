@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { openSqliteFile } from '../../../bot/store/open-sqlite.js';
 import { openSqliteStore } from '../../../bot/store/sqlite-store.js';
+import { inbound, job, newChat, outbound, send } from '../../contract/journal/rows.js';
 import { storeFolder, type StoreFolder } from './store-folder.js';
 
 const AT_S = 1_768_424_400;
@@ -61,6 +62,69 @@ describe('the file of a store', () => {
       { temp_c: -3, withdrawn_at_s: null },
       { temp_c: -3, withdrawn_at_s: AT_S + 60 },
     ]);
+    raw.close();
+  });
+});
+
+describe('what the database itself keeps', () => {
+  it('goes only with a greenhouse or a chat that is being erased', async () => {
+    const store = await openSqliteStore({ path: at.path });
+    for (const greenhouseId of ['hill', 'vale']) {
+      await store.addAdvisory({ ...advisory, greenhouseId });
+      const { id } = await store.addReading({ ...reading, greenhouseId });
+      await store.replaceReading(id, { ...reading, greenhouseId });
+    }
+    const a = await newChat(store, 'a');
+    const b = await newChat(store, 'b');
+    await store.addOutbound(outbound(a, 'night:a'));
+    await send(store, 'night:a', '1');
+    await store.addOutbound(outbound(b, 'night:b'));
+    await store.close();
+    const raw = new Database(at.path);
+    const run = (sql: string) => () => raw.exec(sql);
+    raw.exec(`insert into erasing values ('hill'), ('${a}')`);
+    expect(run('delete from reading')).toThrow(/is kept/);
+    expect(run('delete from advisory')).toThrow(/kept as issued/);
+    expect(run('delete from outbound')).toThrow(/kept for ever/);
+    // Being erased is no leave to change what was said.
+    expect(run(`update reading set temp_c = 4 where greenhouse_id = 'hill' and replaced_by is null`)).toThrow(/stays as received/);
+    expect(run(`update advisory set body = '' where greenhouse_id = 'hill'`)).toThrow(/stays as issued/);
+    expect(run(`update outbound set state = 'waiting', finished_at_s = null where key = 'night:a'`)).toThrow(/sent or dropped once/);
+    expect(run(`update outbound set key = 'night:c' where key = 'night:b'`)).toThrow(/stays as it was/);
+    raw.exec(`delete from reading where greenhouse_id = 'hill'; delete from advisory where greenhouse_id = 'hill'; delete from outbound where chat_id = '${a}'`);
+    const counts = raw.prepare(`select (select count(*) from reading) as readings, (select count(*) from advisory) as advisories, (select count(*) from outbound) as messages`).get();
+    expect(counts).toEqual({ readings: 2, advisories: 1, messages: 1 });
+    raw.close();
+  });
+
+  it('knows no update or job that is finished twice', async () => {
+    const store = await openSqliteStore({ path: at.path });
+    await store.keepInbound(inbound('1'));
+    await store.addJob(job('a'));
+    await store.finishInbound((await store.openInbound(1))[0]!.id, 'done', AT_S);
+    await store.finishJob((await store.dueJobs(AT_S, 1))[0]!.id, 'done', AT_S);
+    await store.close();
+    const raw = new Database(at.path);
+    expect(() => raw.exec(`update inbound set state = 'open', finished_at_s = null, content = '{}'`)).toThrow(/finished once/);
+    expect(() => raw.exec(`update job set state = 'open', finished_at_s = null`)).toThrow(/done or dropped once/);
+    raw.close();
+  });
+
+  it('leaves the loophole closed after every erasing, also one that is undone', async () => {
+    const store = await openSqliteStore({ path: at.path });
+    await store.addReading(reading);
+    await newChat(store, 'a');
+    const undone = store.atomically(async (within) => {
+      await within.eraseGreenhouse('hill');
+      throw new Error('pulled plug');
+    });
+    await expect(undone).rejects.toThrow('pulled plug');
+    await store.eraseGreenhouse('hill');
+    await store.eraseChat((await store.chat({ channel: 'telegram', chat: 'a' }))!.id);
+    await store.close();
+    const raw = new Database(at.path, { readonly: true });
+    expect(raw.prepare('select * from erasing').all()).toEqual([]);
+    expect(raw.prepare('select count(*) as n from reading').get()).toEqual({ n: 0 });
     raw.close();
   });
 });

@@ -2,12 +2,15 @@ import Database from 'better-sqlite3';
 import { setTimeout as sleepMs } from 'node:timers/promises';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { openSqliteStore } from '../../../bot/store/sqlite-store.js';
+import { seeded } from './seeded.js';
 import { storeFolder, type StoreFolder } from './store-folder.js';
 import { startWriter } from './writer-process.js';
 
 const SEED = 20_260_114;
 const ROUNDS = 12;
-const LONGEST_LIFE_MS = 300;
+// A life is counted in what it did, so that a slow machine does not only kill processes that are still starting.
+const MOST_LINES = 100;
+const LONGEST_GRACE_MS = 5;
 
 let at: StoreFolder;
 beforeEach(() => {
@@ -21,8 +24,8 @@ describe('a process that is killed', () => {
     const acknowledged: string[] = [];
     for (let round = 0; round < ROUNDS; round++) {
       const writer = startWriter(at.path, String(round), 'write');
-      await writer.line('open');
-      await sleepMs(random() * LONGEST_LIFE_MS);
+      await writer.lines(2 + random() * MOST_LINES);
+      await sleepMs(random() * LONGEST_GRACE_MS);
       acknowledged.push(...(await writer.kill()));
       // The next one opens at once: nobody has to clear a lock away.
       await (await openSqliteStore({ path: at.path })).close();
@@ -90,14 +93,4 @@ function storedReadings(path: string): ReadonlyMap<number, ReadingRow> {
   const rows = raw.prepare<[], ReadingRow>('select id, text, replaced_by, withdrawn_at_s from reading').all();
   raw.close();
   return new Map(rows.map((row) => [row.id, row]));
-}
-
-/** Numbers from 0 to 1, the same for the same seed (Park and Miller's minimal standard generator). */
-function seeded(seed: number): () => number {
-  const MODULUS = 2_147_483_647;
-  let state = seed;
-  return () => {
-    state = (state * 48_271) % MODULUS;
-    return state / MODULUS;
-  };
 }

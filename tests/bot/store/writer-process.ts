@@ -4,6 +4,8 @@ import { fileURLToPath } from 'node:url';
 export interface WriterProcess {
   /** Resolves with the first whole line that begins with the word; rejects when the process ends without one. */
   line(word: string): Promise<string>;
+  /** Resolves when so many whole lines were written, or the process has ended. */
+  lines(count: number): Promise<void>;
   /** kill -9; resolves when the process is gone and all that it wrote has been read. */
   kill(): Promise<readonly string[]>;
   /** All whole lines, once the process has ended of itself. */
@@ -11,9 +13,14 @@ export interface WriterProcess {
 }
 
 /** Starts writer.ts as a process of its own. */
-export function startWriter(path: string, round: string, mode: 'write' | 'hold'): WriterProcess {
-  const script = fileURLToPath(new URL('writer.ts', import.meta.url));
-  const child = spawn(process.execPath, ['--import', 'tsx', script, path, round, mode], { stdio: ['ignore', 'pipe', 'inherit'] });
+export const startWriter = (path: string, round: string, mode: 'write' | 'hold'): WriterProcess => startScript('writer.ts', path, round, mode);
+
+/** Starts post-office.ts as a process of its own: the service has updates from this number on, up to the last. */
+export const startPostOffice = (path: string, from: number, last: number): WriterProcess => startScript('post-office.ts', path, String(from), String(last));
+
+function startScript(name: string, ...words: readonly string[]): WriterProcess {
+  const script = fileURLToPath(new URL(name, import.meta.url));
+  const child = spawn(process.execPath, ['--import', 'tsx', script, ...words], { stdio: ['ignore', 'pipe', 'inherit'] });
   let output = '';
   const whenMore = new Set<() => void>();
   const tell = (): void => whenMore.forEach((look) => look());
@@ -32,20 +39,26 @@ export function startWriter(path: string, round: string, mode: 'write' | 'hold')
       resolve(lines());
     });
   });
+  const when = (isSo: () => boolean): Promise<void> =>
+    new Promise((resolve) => {
+      const look = (): void => {
+        if (!isSo() && !over) return;
+        whenMore.delete(look);
+        resolve();
+      };
+      whenMore.add(look);
+      look();
+    });
   return {
     ended,
-    line: (word) =>
-      new Promise((resolve, reject) => {
-        const look = (): void => {
-          const found = lines().find((line) => line.startsWith(word));
-          if (found !== undefined) resolve(found);
-          else if (over) reject(new Error(`expected the writer to say "${word}", got: ${output}`));
-          else return;
-          whenMore.delete(look);
-        };
-        whenMore.add(look);
-        look();
-      }),
+    line: async (word) => {
+      const find = (): string | undefined => lines().find((line) => line.startsWith(word));
+      await when(() => find() !== undefined);
+      const found = find();
+      if (found === undefined) throw new Error(`expected the process to say "${word}", got: ${output}`);
+      return found;
+    },
+    lines: (count) => when(() => lines().length >= count),
     kill: () => {
       child.kill('SIGKILL');
       return ended;

@@ -1,0 +1,57 @@
+import type { Fact } from '../../language/house/house-fact.js';
+import { readHouseText } from '../../language/house/house-text.js';
+import type { CropWord } from '../../language/crop-word.js';
+import type { IntentKind } from '../../language/intent.js';
+import { understand } from '../../language/understand.js';
+import { lineOf } from './line-of.js';
+import type { Ask } from './state.js';
+
+/** Kinds of message that may be a lasting change; in the others the same words speak of a night. */
+export const MAY_CHANGE: ReadonlySet<IntentKind> = new Set<IntentKind>(['unclear', 'mark', 'settings', 'chat']);
+/** Of what was done tonight, only what stays for good. */
+export const LASTING: ReadonlySet<string> = new Set(['layers', 'water', 'stones', 'stone-box', 'wall', 'tubes', 'compost', 'none:water', 'none:stones', 'none:stone-box', 'none:wall', 'none:tubes', 'none:compost', 'none:heater', 'none:vents', 'none:curtain']);
+const PLANTS = /\b(?:add(?:ed|ing)?|plant(?:ed|ing)?|sow(?:ed|n|ing)?|seed(?:ed|ing)?|transplant(?:ed|ing)?|new|now|row of|rows of|grow(?:s|ing)?|no more|no longer|removed?|pulled out|ripped out|took out|put in|have|has|got|is in|are in)\b|:/iu;
+const OWNS = /\b(?:new|now|bought|have|has|got|switched|changed|replaced|use|using|is|are)\b/iu;
+const MOVED = /\bmov(?:ed|e|ing)\b/iu;
+
+/** Whether a fact says enough by itself, outside of a conversation about the greenhouse. */
+export function isTelling(fact: Fact, text: string): boolean {
+  switch (fact.about) {
+    case 'shape':
+      return !fact.general;
+    case 'town':
+      return MOVED.test(text);
+    case 'bed':
+      return PLANTS.test(text) && (fact.bed !== null || fact.crops.length > 0);
+    case 'cover':
+      return OWNS.test(text) && (fact.weight !== undefined || fact.weightGsm !== undefined || fact.beds.length > 0);
+    case 'layers':
+      return fact.count !== undefined || fact.change !== undefined || fact.films.length > 0 || fact.blower !== undefined;
+    case 'fan':
+      return Object.keys(fact.fan).length > 0;
+    case 'stones':
+      return fact.amount !== undefined || fact.blackened !== undefined || fact.sunny !== undefined;
+    case 'none':
+      return true;
+    default:
+      return Object.keys(fact).length > 1;
+  }
+}
+
+/** What speaks of a night and never of the house. */
+const OF_A_NIGHT: ReadonlySet<IntentKind> = new Set<IntentKind>(['crop', 'advice', 'outlook', 'suppose', 'outcome', 'condition', 'record', 'history', 'next', 'effect', 'fix']);
+
+/**
+ * Whether a message is none of ours: a question about tonight or a reading, sent while the description is not finished. Facts
+ * that it seems to hold are then none.
+ */
+export function isOfANight(text: string, facts: readonly Fact[], said: { readonly ask: Ask | null; readonly atS: number; readonly zone: string; readonly units: 'C' | 'F'; readonly crops: readonly CropWord[] }): boolean {
+  const { ask } = said;
+  if (ask !== null && ask.detail !== 'all') return false;
+  const intent = understand({ text, atS: said.atS, zone: said.zone, units: said.units, crops: said.crops });
+  const answers = facts.some((fact) => ask !== null && lineOf(fact) === ask.topic);
+  if (OF_A_NIGHT.has(intent.kind)) return !answers || intent.kind === 'crop' || intent.kind === 'outlook' || intent.kind === 'suppose';
+  const hasDegrees = readHouseText(text, said.crops).pieces.some(({ symbol }) => symbol.startsWith('#T'));
+  if (intent.kind === 'reading') return hasDegrees && !answers;
+  return intent.kind === 'did' && !answers && !facts.some((fact) => isTelling(fact, text));
+}

@@ -1,0 +1,139 @@
+import { randomUUID } from 'node:crypto';
+import tzLookup from 'tz-lookup';
+import { checkGreenhouse, type GreenhouseFile } from '../../engine/index.js';
+import type { Outgoing } from '../chat.js';
+import { CROP_WORDS } from '../conversation.js';
+import { changeGreenhouse } from '../features/describe/change.js';
+import { describeStep, readState, start, writeState, type DescribeContext, type DescribeStep, type Said } from '../features/describe/describe.js';
+import { advisoryMessage } from '../features/evening/advisory-message.js';
+import { composeAdvisory, keepAdvisory, type EveningSubject } from '../features/evening/issue-advisory.js';
+import type { WorkedOutEvening, WorkOut } from '../features/evening/work-out-evening.js';
+import type { InboundRow, Memory, StoredChat } from '../journal.js';
+import { understand } from '../language/understand.js';
+import { NoWeatherError, PlaceSearchError, type Clock, type Log, type PlaceFinder, type WeatherSource } from '../ports.js';
+import { jobsOfDay } from '../schedule/day-jobs.js';
+import { dateOf } from '../schedule/day-times.js';
+import { NO_ADVICE, noWeather } from '../text/reply-text.js';
+import { zoneOf } from '../time-zone.js';
+import type { Describe, Handled } from './handled.js';
+
+export interface DescribePorts {
+  readonly memory: Memory;
+  readonly weather: WeatherSource;
+  readonly workOut: WorkOut;
+  readonly places: PlaceFinder;
+  readonly clock: Clock;
+  readonly log: Log;
+}
+
+/** A town is looked up, and what was found may need no second look: more is a fault of ours. */
+const MOST_LOOKS = 3;
+const GREETING = /^(?:start|hi|hello|hey|help|good (?:morning|evening|day))\b/iu;
+
+/** How greenhouses come to be described on a chat service. */
+export const describer = (ports: DescribePorts): Describe => ({
+  next: async (row, chat) => {
+    const context = contextOf(ports);
+    const begun = readState(chat.dialogue);
+    const said = saidIn(row);
+    const first = begun === null ? start(null, context) : null;
+    const isGreeting = said === null || (first !== null && said.text !== undefined && GREETING.test(said.text.trim()));
+    if (isGreeting) return ending(first ?? start(begun, context), chat, ports);
+    const step = await lookedUp(describeStep((begun ?? first!.state), said, context), ports, context);
+    // Who is in the middle of it may still ask for tonight: that is answered elsewhere.
+    if (!step.understood && chat.greenhouseId !== null && isOfAnotherThing(said, context)) return null;
+    return ending(first !== null && !step.understood ? first : step, chat, ports);
+  },
+  change: async (text, chat) => {
+    if (chat.greenhouseId === null) return null;
+    const stored = await ports.memory.greenhouse(chat.greenhouseId);
+    if (!stored) return null;
+    const context = contextOf(ports);
+    const step = changeGreenhouse(JSON.parse(stored.body) as GreenhouseFile, text, context);
+    return step === null ? null : ending(await lookedUp(step, ports, context), chat, ports);
+  },
+});
+
+/** A number in words among others is no reading while something else is asked: "covers over the two beds". */
+const DIGIT = /\d/u;
+
+function isOfAnotherThing({ text }: Said, { nowS }: DescribeContext): boolean {
+  if (text === undefined) return true;
+  const { kind } = understand({ text, atS: nowS, zone: 'UTC', units: 'C', crops: CROP_WORDS });
+  return kind !== 'unclear' && kind !== 'chat' && (kind !== 'reading' || DIGIT.test(text));
+}
+
+const contextOf = ({ clock }: DescribePorts): DescribeContext => ({ nowS: clock.nowS(), cropWords: CROP_WORDS, zoneAt: (latitude, longitude) => tzLookup(latitude, longitude) });
+
+/** Null for what says nothing about a greenhouse. */
+function saidIn({ content }: InboundRow): Said | null {
+  switch (content.kind) {
+    case 'text':
+    case 'edited':
+      return { text: content.text };
+    case 'press':
+      return { button: content.button };
+    case 'location':
+      return { location: { latitude: content.latitude, longitude: content.longitude } };
+    case 'photo':
+      return content.caption === null ? null : { text: content.caption };
+    default:
+      return null;
+  }
+}
+
+async function lookedUp(step: DescribeStep, { places, log }: DescribePorts, context: DescribeContext): Promise<DescribeStep> {
+  let last = step;
+  for (let looks = 0; last.look !== undefined && looks < MOST_LOOKS; looks += 1) {
+    const { town } = last.look;
+    try {
+      last = describeStep(last.state, { places: { town, found: await places.placesCalled(town) } }, context);
+    } catch (error) {
+      if (!(error instanceof PlaceSearchError)) throw error;
+      log.warn('place search failed', { cause: error.message });
+      last = describeStep(last.state, { places: { town, failure: error.failure } }, context);
+    }
+  }
+  return last;
+}
+
+/** Keeps the step: the file as a version, the rest of the dialogue, and with the first file its first evening and the days to come. */
+async function ending(step: DescribeStep, chat: StoredChat, ports: DescribePorts): Promise<Handled> {
+  const { clock } = ports;
+  const nowS = clock.nowS();
+  const dialogue = step.isFinished ? null : writeState(step.state);
+  if (step.file === undefined) {
+    return async (memory) => {
+      await memory.updateChat(chat.id, { dialogue });
+      return [step.reply];
+    };
+  }
+  const { file } = step;
+  const subject = subjectFor(chat.greenhouseId ?? randomUUID(), file);
+  const isNew = chat.greenhouseId === null;
+  const evening = step.isFirst ? await firstEvening(subject, ports) : null;
+  return async (memory) => {
+    await memory.saveGreenhouse({ id: subject.greenhouseId, body: JSON.stringify(file), savedAtS: nowS });
+    await memory.updateChat(chat.id, { greenhouseId: subject.greenhouseId, dialogue });
+    if (isNew) for (const job of jobsOfDay(subject.greenhouseId, subject.greenhouse, subject.zone, dateOf(nowS, subject.zone))) if (job.dueAtS > nowS) await memory.addJob(job);
+    if (evening !== null && 'advisory' in evening) await keepAdvisory(subject.greenhouseId, evening.advisory, memory);
+    return [step.reply, ...(evening === null ? [] : ['advisory' in evening ? advisoryMessage(evening) : evening]), ...(step.after ? [step.after] : [])];
+  };
+}
+
+function subjectFor(greenhouseId: string, file: GreenhouseFile): EveningSubject {
+  const check = checkGreenhouse(file);
+  if (!check.ok) throw new Error(`a described greenhouse fails its check: ${check.faults.map(({ field, message }) => `${field}: ${message}`).join('; ')}`);
+  return { greenhouseId, greenhouse: check.greenhouse, zone: zoneOf(check.greenhouse) };
+}
+
+/** The first advisory comes right after the first three things; without weather the set-up goes on all the same. */
+async function firstEvening(subject: EveningSubject, ports: DescribePorts): Promise<WorkedOutEvening | Outgoing> {
+  try {
+    return await composeAdvisory(subject, { ...ports, store: ports.memory });
+  } catch (error) {
+    if (error instanceof NoWeatherError) return { text: noWeather(error.message) };
+    ports.log.error('first advisory failed', { error });
+    return { text: NO_ADVICE };
+  }
+}

@@ -1,0 +1,117 @@
+import { crops, q, type HousePhrase } from './house-phrase.js';
+
+/**
+ * Descriptions written down before anything was tuned on them: they measure, they do not steer. A phrase that a rule is
+ * changed for moves to the other table.
+ */
+export const HELD_OUT_PHRASES: readonly HousePhrase[] = [
+  // Size and shape
+  { says: '30x72 high tunnel, 14 feet at the peak', is: [{ about: 'size', floor: [q('30'), q('72')], height: q('14 ft') }, { about: 'shape', shape: 'half-round' }] },
+  { says: 'ours is 12 foot by 24 foot', is: [{ about: 'size', floor: [q('12 ft'), q('24 ft')] }] },
+  { says: 'length 10 m, width 4 m, height 2.2 m', is: [{ about: 'size', length: q('10 m'), width: q('4 m'), height: q('2.2 m') }] },
+  { says: "it's a quonset, 17' wide and 96' long", is: [{ about: 'size', width: q('17 ft'), length: q('96 ft') }, { about: 'shape', shape: 'half-round' }] },
+  { says: '6 metres by 18 metres and 3.1 metres to the ridge', is: [{ about: 'size', floor: [q('6 m'), q('18 m')], height: q('3.1 m') }] },
+  { says: 'a gable greenhouse 8x12 with 6 ft walls and 9 ft at the ridge', is: [{ about: 'size', floor: [q('8'), q('12')], height: q('9 ft'), side: q('6 ft') }, { about: 'shape', shape: 'gable' }] },
+  { says: 'peak is 11 feet', is: [{ about: 'size', height: q('11 ft') }] },
+  { says: "about eight and a half feet tall", is: [{ about: 'size', height: q('8.5 ft') }] },
+  { says: '26 wide 48 long 12 high', is: [{ about: 'size', width: q('26'), length: q('48'), height: q('12') }] },
+  { says: '20 and 48', asked: 'size', is: [{ about: 'size', bare: [q('20'), q('48')] }] },
+  { says: 'gothic arch tunnel, 9 m x 30 m', is: [{ about: 'size', floor: [q('9 m'), q('30 m')] }, { about: 'shape', shape: 'gothic' }] },
+  { says: 'the sides are 4 feet high', is: [{ about: 'size', side: q('4 ft') }] },
+  { says: 'A-frame, ten by twelve', is: [{ about: 'size', floor: [q('10'), q('12')] }, { about: 'shape', shape: 'gable' }] },
+  // Film
+  { says: 'single layer of 6 mil poly', is: [{ about: 'layers', count: 1, films: ['standard'] }] },
+  { says: 'two sheets of plastic, no blower', is: [{ about: 'layers', count: 2, blower: false }] },
+  { says: 'just the one', asked: 'layers', is: [{ about: 'layers', count: 1 }] },
+  { says: 'polycarbonate', asked: 'layers', is: [{ about: 'layers', films: ['twin-wall'] }] },
+  { says: "it's all glass", asked: 'layers', is: [{ about: 'layers', films: ['glass'] }] },
+  { says: 'double', asked: 'layers', is: [{ about: 'layers', count: 2 }] },
+  { says: '2 layers, the inner one is IR', is: [{ about: 'layers', count: 2 }] },
+  // Covers
+  { says: 'yes, heavy frost cloth over everything', asked: 'covers', is: [{ about: 'cover', kind: 'fabric', weightGsm: 50, beds: [] }] },
+  { says: '1 oz fabric on the south bed', asked: 'covers', is: [{ about: 'cover', weight: q('1 oz'), beds: ['the south bed'] }] },
+  { says: 'double row cover, the 30 g kind', asked: 'covers', is: [{ about: 'cover', kind: 'fabric', weight: q('30 g/m2'), second: 'fabric' }] },
+  { says: "we don't have any covers", asked: 'covers', is: [{ about: 'none', thing: 'covers' }] },
+  { says: 'old bed sheets', asked: 'covers', is: [{ about: 'cover', kind: 'fabric' }] },
+  // Water and stones
+  { says: 'five 30 gallon trash cans of water', asked: 'water', is: [{ about: 'water', count: 5, each: q('30 gal') }] },
+  { says: '1000 litre ibc tank', asked: 'water', is: [{ about: 'water', each: q('1000 l') }] },
+  { says: 'twelve milk jugs, a gallon each', asked: 'water', is: [{ about: 'water', count: 12, each: q('1 gal') }] },
+  { says: '3 m3 of rock', asked: 'water', is: [{ about: 'stones', kind: 'rock', amount: q('3 m3') }] },
+  { says: 'a wall of water barrels, 8 of them, 55 gal', asked: 'water', is: [{ about: 'water', count: 8, each: q('55 gal') }] },
+  { says: 'half a ton of bricks painted black', asked: 'water', is: [{ about: 'stones', kind: 'brick', amount: q('0.5 ton'), blackened: true }] },
+  // Soil
+  { says: 'its pretty sandy', asked: 'soil', is: [{ about: 'soil', kind: 'sand' }] },
+  { says: 'heavy clay and it stays wet', asked: 'soil', is: [{ about: 'soil', kind: 'clay', moisture: 'wet' }] },
+  { says: 'clay loam', asked: 'soil', is: [{ about: 'soil', kind: 'loam' }] },
+  { says: 'dry', asked: 'soil', is: [{ about: 'soil', moisture: 'dry' }] },
+  // Fans and tubes
+  { says: 'four 4" drain pipes 50 feet long buried 2 feet with a 200 cfm duct fan', asked: 'fan', is: [{ about: 'tubes', count: 4, diameter: q('4 in'), length: q('50 ft'), depth: q('2 ft'), fan: { airflow: q('200 cfm') } }] },
+  { says: 'HAF fan, 1600 cfm, 120 W', asked: 'fan', is: [{ about: 'fan', fan: { airflow: q('1600 cfm'), power: q('120 w') } }] },
+  { says: 'ground tube 12 m, 110 mm, 80 cm deep, fan 150 m3/h 25 W', asked: 'fan', is: [{ about: 'tubes', length: q('12 m'), diameter: q('110 mm'), depth: q('80 cm'), fan: { airflow: q('150 m3/h'), power: q('25 w') } }] },
+  { says: 'no fan and no tubes', asked: 'fan', is: [{ about: 'none', thing: 'fan' }, { about: 'none', thing: 'tubes' }] },
+  // Compost
+  { says: 'two cubic metres of horse manure, piled up two weeks ago', asked: 'compost', is: [{ about: 'compost', volume: q('2 m3'), started: '2026-11-11' }] },
+  { says: 'hot bed under the south bed, built on November 1', asked: 'compost', is: [{ about: 'compost', against: 'the south bed', started: '2026-11-01' }] },
+  // Heat
+  { says: '5000 watt electric heater with a thermostat', asked: 'heater', is: [{ about: 'heater', fuel: 'electric', power: q('5000 w'), thermostat: true }] },
+  { says: 'a kerosene heater, 23,000 BTU, no chimney', asked: 'heater', is: [{ about: 'heater', fuel: 'kerosene', power: q('23000 btu'), vented: false }] },
+  { says: 'propane unit heater vented outside, 60k BTU, thermostat at 34F', asked: 'heater', is: [{ about: 'heater', fuel: 'propane', power: q('60000 btu'), vented: true, set: q('34 F') }] },
+  { says: 'paraffin heater 2.5 kW', asked: 'heater', is: [{ about: 'heater', fuel: 'kerosene', power: q('2.5 kw') }] },
+  { says: 'we burn wood, about 8 kW', asked: 'heater', is: [{ about: 'heater', fuel: 'wood', power: q('8 kw') }] },
+  // Crops
+  { says: 'arugula, mizuna, tatsoi and mustard greens', asked: 'crops', is: [{ about: 'bed', bed: null, crops: crops('arugula', 'mizuna', 'tatsoi', 'mustard') }] },
+  { says: 'bed 1 kale, bed 2 spinach, bed 3 lettuce', asked: 'crops', is: [{ about: 'bed', bed: 'bed 1', crops: crops('kale') }, { about: 'bed', bed: 'bed 2', crops: crops('spinach') }, { about: 'bed', bed: 'bed 3', crops: crops('lettuce') }] },
+  { says: 'the east bed has carrots and beets, the west bed is all kale', asked: 'crops', is: [{ about: 'bed', bed: 'the east bed', crops: crops('carrot', 'beet') }, { about: 'bed', bed: 'the west bed', crops: crops('kale') }] },
+  { says: 'tomato starts and pepper starts on a bench', asked: 'crops', is: [{ about: 'bed' }] },
+  { says: 'leeks along the left bed, onions on the right bed', asked: 'crops', is: [{ about: 'bed', bed: 'the left bed', crops: crops('leek') }, { about: 'bed', bed: 'the right bed', crops: crops('onion') }] },
+  // Thermometers
+  { says: 'a digital one at the far end, waist high, and one outside on the fence', asked: 'thermometers', is: [{ about: 'thermometer', spot: 'far end' }, { about: 'thermometer', where: 'outside' }] },
+  { says: 'hanging from the ridge at 6 ft, gets full sun', asked: 'thermometers', is: [{ about: 'thermometer', height: q('6 ft'), sun: true }] },
+  { says: 'min/max, 1.5 m up, shaded', asked: 'thermometers', is: [{ about: 'thermometer', height: q('1.5 m'), sun: false }] },
+  // Times and units
+  { says: 'around 4pm', asked: 'evening', is: [{ about: 'times', evening: '16:00' }] },
+  { says: 'text me at five', asked: 'evening', is: [{ about: 'times', evening: '17:00' }] },
+  { says: 'please use metric', asked: 'units', is: [{ about: 'units', temperature: 'C', lengths: 'm' }] },
+  // Place
+  { says: 'just north of Wexby, Scotland', asked: 'place', is: [{ about: 'town', town: 'Wexby, Scotland' }] },
+  { says: "I'm in Alder Bench", asked: 'place', is: [{ about: 'town', town: 'Alder Bench' }] },
+  { says: 'closest town is Saltness', asked: 'place', is: [{ about: 'town', town: 'Saltness' }] },
+  { says: '44.26N 72.58W', asked: 'place', is: [{ about: 'coordinates', latitude: 44.26, longitude: -72.58 }] },
+  { says: "44° 15' 36\" N, 72° 34' 48\" W", asked: 'place', is: [{ about: 'coordinates', latitude: 44.26, longitude: -72.58 }] },
+  // Several things at once
+  { says: '18 by 36 hoop house in Wexby, one layer, lettuce under medium row cover, 2 drums of 200 l', is: [{ about: 'town', town: 'Wexby' }, { about: 'size', floor: [q('18'), q('36')] }, { about: 'shape', shape: 'half-round' }, { about: 'layers', count: 1 }, { about: 'bed', crops: crops('lettuce') }, { about: 'cover', weightGsm: 30 }, { about: 'water', count: 2, each: q('200 l') }] },
+  // A second round, in other people's words
+  { says: 'high tunnel 34 x 144, 15 ft tall', is: [{ about: 'size', floor: [q('34'), q('144')], height: q('15 ft') }, { about: 'shape', shape: 'half-round' }] },
+  { says: 'my polytunnel is 5.5m x 11m and stands 2.75m tall', is: [{ about: 'size', floor: [q('5.5 m'), q('11 m')], height: q('2.75 m') }, { about: 'shape', shape: 'half-round' }] },
+  { says: 'just a little 6x8 greenhouse with a pitched roof, 7 feet high', is: [{ about: 'size', floor: [q('6'), q('8')], height: q('7 ft') }, { about: 'shape', shape: 'gable' }] },
+  { says: 'the ridge is at 3 m', is: [{ about: 'size', height: q('3 m') }] },
+  { says: 'thirty feet wide by ninety six feet long', is: [{ about: 'size', width: q('30 ft'), length: q('96 ft') }] },
+  { says: '4 m wide and 10 m long caterpillar tunnel, 1.9 m high', is: [{ about: 'size', width: q('4 m'), length: q('10 m'), height: q('1.9 m') }, { about: 'shape', shape: 'half-round' }] },
+  { says: 'old glasshouse, 12ft by 30ft', is: [{ about: 'size', floor: [q('12 ft'), q('30 ft')] }] },
+  { says: 'double skinned with an inflation fan', is: [{ about: 'layers', count: 2, blower: true }] },
+  { says: 'twin-wall', asked: 'layers', is: [{ about: 'layers', films: ['twin-wall'] }] },
+  { says: 'single pane glass', asked: 'layers', is: [{ about: 'layers', count: 1, films: ['glass'] }] },
+  { says: 'there are two layers of plastic on it', asked: 'layers', is: [{ about: 'layers', count: 2 }] },
+  { says: 'fleece, 17gsm', asked: 'covers', is: [{ about: 'cover', kind: 'fabric', weight: q('17 g/m2') }] },
+  { says: 'I throw a couple of layers of light fabric on the lettuce', asked: 'covers', is: [{ about: 'bed', bed: null, crops: crops('lettuce') }, { about: 'cover', kind: 'fabric', weightGsm: 17, second: 'fabric' }] },
+  { says: 'nope, nothing over the beds', asked: 'covers', is: [] },
+  { says: 'three 275 gallon totes on the north side in the shade', asked: 'water', is: [{ about: 'water', count: 3, each: q('275 gal'), sunny: false }] },
+  { says: '20 two litre bottles', asked: 'water', is: [{ about: 'water', count: 20, each: q('2 l') }] },
+  { says: 'about 2 cubic yards of river rock', asked: 'water', is: [{ about: 'stones', kind: 'rock', amount: q('2 cu yd') }] },
+  { says: 'no water but a pile of concrete blocks, maybe a ton', asked: 'water', is: [{ about: 'none', thing: 'water' }, { about: 'stones', kind: 'concrete', amount: q('1 ton') }] },
+  { says: 'silt loam, fairly damp', asked: 'soil', is: [{ about: 'soil', kind: 'loam', moisture: 'moist' }] },
+  { says: 'clayey', asked: 'soil', is: [{ about: 'soil', kind: 'clay' }] },
+  { says: 'six 6 inch pipes, 20 ft each, 3 ft down, and a 500 cfm fan', asked: 'fan', is: [{ about: 'tubes', count: 6, diameter: q('6 in'), length: q('20 ft'), depth: q('3 ft'), fan: { airflow: q('500 cfm') } }] },
+  { says: 'just a box fan', asked: 'fan', is: [{ about: 'fan' }] },
+  { says: 'yes, 3x3x3 feet, last month', asked: 'compost', is: [{ about: 'compost', sides: [q('3'), q('3'), q('3 ft')] }] },
+  { says: 'two 1500 W space heaters', asked: 'heater', is: [{ about: 'heater', fuel: 'electric', count: 2, power: q('1500 w') }] },
+  { says: 'natural gas furnace, vented, 100,000 BTU', asked: 'heater', is: [{ about: 'heater', fuel: 'gas', vented: true, power: q('100000 btu') }] },
+  { says: 'small propane heater without a flue', asked: 'heater', is: [{ about: 'heater', fuel: 'propane', vented: false }] },
+  { says: 'salad mix, bok choy and some overwintered onions', asked: 'crops', is: [{ about: 'bed', bed: null }] },
+  { says: 'swiss chard in the middle bed; claytonia and mache in bed 2', asked: 'crops', is: [{ about: 'bed', bed: 'the middle bed' }, { about: 'bed', bed: 'bed 2' }] },
+  { says: 'one under the bench and one at plant height in the north bed', asked: 'thermometers', is: [{ about: 'thermometer' }, { about: 'thermometer' }] },
+  { says: 'on the north wall 4 feet up', asked: 'thermometers', is: [{ about: 'thermometer', height: q('4 ft') }] },
+  { says: '4:15 in the afternoon', asked: 'evening', is: [{ about: 'times', evening: '16:15' }] },
+  { says: 'we are about 5 miles from Saltness', asked: 'place', is: [{ about: 'town', town: 'Saltness' }] },
+];
