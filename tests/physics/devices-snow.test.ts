@@ -16,8 +16,10 @@ const SHAPES = [['half-round', {}], ['gable', { shape: 'gable', sideHeight: 1.2 
 const COVERS = [['two films', [{ film: 'standard' }, { film: 'standard' }]], ['one film', [{ film: 'standard' }]], ['infrared film', [{ film: 'ir-barrier' }]], ['panels', [{ film: 'twin-wall' }]]] as const;
 const SOILS = [['moist soil', {}], ['dry soil', { soil: DRY }]] as const;
 
+const withLayers = (changes: Partial<GreenhouseFile>, layers: readonly GreenhouseFile['layers'][number][]): Partial<GreenhouseFile> => ({ ...changes, layers: [...layers] });
+
 describe('snow on the roof through a clear night', () => {
-  it.each(SHAPES.flatMap(([shape, shaped]) => COVERS.flatMap(([cover, layers]) => SOILS.map(([ground, soil]) => [shape, cover, ground, { ...shaped, layers: [...layers], ...soil } as Partial<GreenhouseFile>] as const))))('never leaves the house colder from 2 cm on, and never colder the deeper it lies: %s, %s, %s', (_shape, _cover, _ground, changes) => {
+  it.each(SHAPES.flatMap(([shape, shaped]) => COVERS.flatMap(([cover, layers]) => SOILS.map(([ground, soil]) => [shape, cover, ground, withLayers({ ...shaped, ...soil }, layers)] as const))))('never leaves the house colder from 2 cm on, and never colder the deeper it lies: %s, %s, %s', (_shape, _cover, _ground, changes) => {
     const lows = [0, 0.02, 0.05, 0.1, 0.3, 1].map((depthM) => lowWithSnowK(changes, depthM));
     lows.slice(1).forEach((low, i) => expect(low).toBeGreaterThan(lows[i]!));
   });
