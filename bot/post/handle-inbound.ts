@@ -43,7 +43,7 @@ async function handleOne(row: InboundRow, ports: InboundPorts): Promise<void> {
     await memory.atomically(async (within) => {
       const replies = await handled(within);
       // An erased chat was opened anew: the last word goes to the one that is there.
-      const { id: chatId } = await within.openChat(row, { isGroup: row.isGroup, atS: row.receivedAtS });
+      const chatId = replies.length === 0 ? chat.id : (await within.openChat(row, { isGroup: row.isGroup, atS: row.receivedAtS })).id;
       for (const [n, message] of replies.entries()) await within.addOutbound({ chatId, key: `reply:${row.channel}:${row.update}:${n}`, message, notBeforeS: FIRST_OF_ALL, uselessAfterS: clock.nowS() + USEFUL_S });
       await within.finishInbound(row.id, 'done', clock.nowS());
     });

@@ -21,7 +21,8 @@ const BATCH = 50;
 /** Sends what is due, chat by chat in order; returns how many messages were tried. */
 export async function sendDue(ports: SendPorts): Promise<number> {
   const due = await ports.memory.dueOutbound(ports.clock.nowS(), BATCH);
-  await Promise.all(due.map((row) => sendOne(row, ports)));
+  // One that fails (erased in between, a full disk) must not end the others: it is due again.
+  await Promise.all(due.map((row) => sendOne(row, ports).catch((error: unknown) => ports.log.error('send failed', { error }))));
   return due.length;
 }
 
