@@ -36,13 +36,11 @@ export const describer = (ports: DescribePorts): Describe => ({
     const context = contextOf(ports);
     const begun = readState(chat.dialogue);
     const said = saidIn(row);
-    const first = begun === null ? start(null, context) : null;
-    const isGreeting = said === null || (first !== null && said.text !== undefined && GREETING.test(said.text.trim()));
-    if (isGreeting) return ending(first ?? start(begun, context), chat, ports);
-    const step = await lookedUp(describeStep((begun ?? first!.state), said, context), ports, context);
+    if (said === null || (begun === null && said.text !== undefined && GREETING.test(said.text.trim()))) return ending(start(begun, context), chat, ports);
+    const step = await lookedUp(describeStep(begun, said, context), ports, context);
     // Who is in the middle of it may still ask for tonight: that is answered elsewhere.
     if (!step.understood && chat.greenhouseId !== null && isOfAnotherThing(said, context)) return null;
-    return ending(first !== null && !step.understood ? first : step, chat, ports);
+    return ending(step, chat, ports);
   },
   change: async (text, chat) => {
     if (chat.greenhouseId === null) return null;

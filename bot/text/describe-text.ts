@@ -1,3 +1,4 @@
+import { PLACE_ATTRIBUTION } from './attribution.js';
 import { METRES_PER_FOOT } from '../../engine/index.js';
 import type { Ask, Topic } from '../features/describe/state.js';
 import type { FoundPlace } from '../ports.js';
@@ -56,10 +57,10 @@ export const TELL_MORE = 'Tell me more, please.';
 export const NO_BACK = 'This is the first question.';
 
 /** GeoNames data through the weather service's search; its licence asks for a word where places are shown. */
-export const PLACE_ATTRIBUTION = 'Place names: GeoNames.org, CC BY 4.0.';
+export { PLACE_ATTRIBUTION };
 
 /** What the channels send is plain: letters of other alphabets, as in names of places, are written in their nearest plain form. */
-export const plainName = (name: string): string => name.normalize('NFD').replace(/\p{M}/gu, '').replace(/[’‘]/gu, "'").replace(/[^\x20-\x7e]/gu, '?');
+export const plainName = (name: string): string => name.normalize('NFD').replace(/\p{M}/gu, '').replace(/[’‘`]/gu, "'").replace(/[^\x20-\x7e]/gu, '?');
 
 export const placeWords = ({ name, region, country }: FoundPlace): string => plainName([name, region, country].filter((part) => part !== null).join(', '));
 export const placeName = ({ name, region }: FoundPlace): string => plainName([name, region].filter((part) => part !== null).join(', '));
@@ -107,7 +108,7 @@ export function questionText(ask: Ask, words: QuestionWords): Question {
     case 'evening':
       return { text: 'When do you want the evening message? For example "16:30". With "skip" it comes early enough for the work in it.', choices: [[choice('16:30'), choice('18:00')], [SKIP]] };
     case 'units':
-      return { text: `I speak of ${words.temperatureUnits === 'F' ? 'Fahrenheit' : 'Celsius'} and ${feet ? 'feet' : 'metres'}: is that right? If not, say "${words.temperatureUnits === 'F' ? 'Celsius' : 'Fahrenheit'}" or "${feet ? 'metric' : 'feet'}".`, choices: [[choice('Yes'), choice(words.temperatureUnits === 'F' ? 'Celsius' : 'Fahrenheit')]] };
+      return { text: `Shall I speak of ${words.temperatureUnits === 'F' ? 'Fahrenheit' : 'Celsius'} and ${feet ? 'feet' : 'metres'}? If not, say "${words.temperatureUnits === 'F' ? 'Celsius' : 'Fahrenheit'}" or "${feet ? 'metric' : 'feet'}".`, choices: [[choice('Yes'), choice(words.temperatureUnits === 'F' ? 'Celsius' : 'Fahrenheit')]] };
   }
 }
 

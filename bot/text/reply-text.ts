@@ -1,5 +1,5 @@
 import type { Ask, Reading } from '../language/intent.js';
-import { SECOND_WEATHER_ATTRIBUTION, WEATHER_ATTRIBUTION } from './attribution.js';
+import { PLACE_ATTRIBUTION, SECOND_WEATHER_ATTRIBUTION, WEATHER_ATTRIBUTION } from './attribution.js';
 import { clockOf } from './local-time.js';
 import { temperature, type TempUnits } from './temperature.js';
 
@@ -56,6 +56,7 @@ export const HELP = [
   'Not yet: what-if, the record of how right I was, learning from readings.',
   WEATHER_ATTRIBUTION,
   SECOND_WEATHER_ATTRIBUTION,
+  PLACE_ATTRIBUTION,
 ].join('\n');
 
 export const noWeather = (cause: string): string => `No weather to stand on, so no advice tonight: ${cause}\nUntil it is back: shut the house before sunset and cover what frost would hurt.`;

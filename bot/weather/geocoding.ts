@@ -103,7 +103,10 @@ function narrowed(found: readonly WirePlace[], { name, qualifier, guessed }: Spe
   const named = exact.length > 0 ? exact : found;
   if (qualifier === null) return named;
   const wanted = qualifier.split(',').map(plain).filter((part) => part !== '');
-  const fits = named.filter((place) => wanted.every((part) => [place.admin1, place.country, place.country_code].some((field) => field !== undefined && plain(field) === part)));
+  const matches = (place: WirePlace): number => wanted.filter((part) => [place.admin1, place.country, place.country_code].some((field) => field !== undefined && plain(field) === part)).length;
+  // "Vermont, USA": what fits best, as the country has more names than one.
+  const most = Math.max(0, ...named.map(matches));
+  const fits = most === 0 ? [] : named.filter((place) => matches(place) === most);
   // A code such as VT is narrowed by the service itself.
   return fits.length > 0 || (guessed && qualifier.length > CODE_LETTERS) ? fits : named;
 }

@@ -28,7 +28,7 @@ export function withFound(state: DescribeState, places: { readonly town: string;
 function isMeant(place: FoundPlace, town: string): boolean {
   const regions = town.split(',').slice(1).map(plain).filter((part) => part.length > 2);
   const fields = [place.region, place.country, place.countryCode].map((field) => plain(field ?? ''));
-  return regions.every((region) => fields.some((field) => field === region || field.startsWith(region) || region.includes(field) && field.length > 2));
+  return regions.length === 0 || regions.some((region) => fields.some((field) => field.startsWith(region)));
 }
 
 function placed(state: DescribeState, place: FoundPlace, lines: Taken['lines']): Taken {

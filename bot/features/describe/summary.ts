@@ -1,5 +1,6 @@
 import { checkGreenhouse } from '../../../engine/index.js';
 import { lineWords } from '../../text/describe-lines-text.js';
+import { plainName } from '../../text/describe-text.js';
 import { LINE_TITLES, notTold, summaryText, waitingWords } from '../../text/describe-summary-text.js';
 import { filledIn } from './filled-in.js';
 import { plainUnit } from './size.js';
@@ -25,7 +26,7 @@ export function lineText(line: Line, view: SummaryView): string {
   const waiting = view.pending.filter(({ fact }) => lineOf(fact) === line).map(({ fact, parked }) => waitingWords(fact, parked));
   const none = line !== 'other' && view.told[line] === 'none';
   const parts = [...(known === null ? [] : [known]), ...waiting];
-  return parts.length > 0 ? parts.join('; ') : notTold(line, none);
+  return parts.length > 0 ? plainName(parts.join('; ')) : notTold(line, none);
 }
 
 /** The summary: one line a thing, with its number. */

@@ -2,6 +2,7 @@ import type { Fact } from '../../language/house/house-fact.js';
 import { readHouseText } from '../../language/house/house-text.js';
 import type { CropWord } from '../../language/crop-word.js';
 import type { IntentKind } from '../../language/intent.js';
+import { isQuestion } from '../../language/question.js';
 import { understand } from '../../language/understand.js';
 import { lineOf } from './line-of.js';
 import type { Ask } from './state.js';
@@ -50,8 +51,10 @@ export function isOfANight(text: string, facts: readonly Fact[], said: { readonl
   if (ask !== null && ask.detail !== 'all') return false;
   const intent = understand({ text, atS: said.atS, zone: said.zone, units: said.units, crops: said.crops });
   const answers = facts.some((fact) => ask !== null && lineOf(fact) === ask.topic);
-  if (OF_A_NIGHT.has(intent.kind)) return !answers || intent.kind === 'crop' || intent.kind === 'outlook' || intent.kind === 'suppose';
-  const hasDegrees = readHouseText(text, said.crops).pieces.some(({ symbol }) => symbol.startsWith('#T'));
-  if (intent.kind === 'reading') return hasDegrees && !answers;
+  const { pieces } = readHouseText(text, said.crops);
+  const form = ` ${pieces.map(({ symbol }) => symbol).join(' ')} `;
+  if (OF_A_NIGHT.has(intent.kind)) return !answers || intent.kind === 'outcome' || isQuestion(form, form);
+  const hasDegrees = pieces.some(({ symbol }) => symbol.startsWith('#T'));
+  if (intent.kind === 'reading') return hasDegrees && ask?.topic !== 'heater';
   return intent.kind === 'did' && !answers && !facts.some((fact) => isTelling(fact, text));
 }

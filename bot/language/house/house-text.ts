@@ -78,6 +78,7 @@ export const FUNCTION_WORDS: ReadonlySet<string> = new Set(
   total altogether apiece per x feet foot ft inches inch metres meters metre meter north south east west left right front back rear end side inside outside row rows inner outer min max minimum maximum thanks thank please cheers sir mate actually sorry wait oops correction instead make made change changed set now currently today again still
   got get gets getting put puts putting use uses using used keep keeps keeping need want think know say said says told tell call called named run runs running built build stand stands standing sit sits sitting lie lies lying grow grows growing planted plant plants sown sow sowed
   heaped piled dumped stacked buried dug filled painted hung mounted fixed bolted installed fitted bring brought keeps holds hold holding held warm warms cold cool hot heat heats heated freezing frost plants
+  coordinates coordinate zone
   nope nah none nothing anything ours yours ones measures measure mix mixed fresh stays stay stayed closest nearest unheated lit
   add added adding remove removed take took taken sold moved new old used small big large tiny great good nice home made bought dad mum wife husband partner friend neighbour neighbor year years ago last next month week day winter summer spring autumn fall`.split(/\s+/),
 );

@@ -7,8 +7,8 @@ const IS = '(?:is|are|was|be|of|about|around|now|roughly|only|just|really|at|to|
 const TIMES = '(?:x|by)';
 
 const THREE = new RegExp(` ${LENGTH}(?: wide)? ${TIMES} ${LENGTH}(?: long)? ${TIMES} ${LENGTH}(?: (?:tall|high|h))? `);
-const WIDE_BY_LONG = new RegExp(` ${LENGTH} (?:wide|across) (?:${TIMES}|,|_) ${LENGTH}(?: long)? `);
-const LONG_BY_WIDE = new RegExp(` ${LENGTH} long (?:${TIMES}|,|_) ${LENGTH}(?: (?:wide|across))? `);
+const WIDE_BY_LONG = new RegExp(` ${LENGTH} (?:wide|across) ${TIMES} ${LENGTH}(?: long)? `);
+const LONG_BY_WIDE = new RegExp(` ${LENGTH} long ${TIMES} ${LENGTH}(?: (?:wide|across))? `);
 const TWO = new RegExp(` ${LENGTH} ${TIMES} ${LENGTH} `);
 
 const SIDE = [
@@ -21,11 +21,12 @@ const SIDE = [
 ];
 const HEIGHT = [
   new RegExp(` ${LENGTH} (?:tall|high|in height|of height|height|overhead|headroom)(?: (?:at|to|in) (?:the )?(?:peak|ridge|top|middle|center|centre|back|highest|crown|point|high @side|@anywall|@wall|@house))?(?: point)? `),
-  new RegExp(` ${LENGTH} (?:at|to|in|up) (?:to )?(?:the )?(?:peak|ridge|top|middle|center|centre|back|crown|highest|high @side|high end|tallest|apex|@gable|@anywall|@wall)(?: point)? `),
-  new RegExp(` (?:height|headroom|clearance|peak|ridge|top|tallest point|highest point|high @side|back)(?: height)? (?:${IS} |[,:] )*${LENGTH}(?: (?:tall|high|up|off the ground))? `),
+  new RegExp(` ${LENGTH} (?:at|to|in|up) (?:to )?(?:the )?(?:peak|ridge|top|middle|center|centre|back|crown|highest|high @side|high end|tallest|apex|@gable|@anywall|@wall|barn|garage|shed|@house)(?: point)?(?: @anywall)? `),
+  new RegExp(` (?:height|headroom|clearance|peak|ridge|top|tallest point|highest point|high @side|back)(?: height)? (?:${IS} |: )*${LENGTH}(?: (?:tall|high|up|off the ground))? `),
+  new RegExp(` ${LENGTH} (?:peak|ridge|headroom) `),
 ];
-const WIDTH = [new RegExp(` ${LENGTH} (?:wide|across|in width|of width|width) `), new RegExp(` (?:width|wide) (?:${IS} |[,:] )*${LENGTH} `)];
-const LONG = [new RegExp(` ${LENGTH} (?:long|in length|of length|length)(?! of) `), new RegExp(` (?:length|long) (?:${IS} |[,:] )*${LENGTH} `)];
+const WIDTH = [new RegExp(` ${LENGTH} (?:wide|across|deep|in width|of width|width) `), new RegExp(` (?:width|wide) (?:${IS} |: )*${LENGTH} `)];
+const LONG = [new RegExp(` ${LENGTH} (?:long|in length|of length|length)(?! of) `), new RegExp(` (?:length|long) (?:${IS} |: )*${LENGTH} `)];
 
 const first = (clause: Clause, patterns: readonly RegExp[]): Quantity | null => {
   for (const pattern of patterns) {

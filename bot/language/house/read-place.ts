@@ -1,4 +1,5 @@
 import type { PlaceFact, TownFact } from './house-fact.js';
+import { ORDINARY_WORDS } from '../ordinary-words.js';
 import { singular } from '../word-forms.js';
 import { FUNCTION_WORDS, type HouseText } from './house-text.js';
 import { houseWord, type HouseWord } from './house-words.js';
@@ -56,6 +57,7 @@ const MOST_WORDS = 4;
 const STOPS: ReadonlySet<HouseWord | null> = new Set<HouseWord | null>(['hoops', 'half-round', 'gothic', 'gable', 'lean-to', 'house', 'two', 'single', 'double', 'layer', 'film', 'blower', 'drum', 'heater', 'cover', 'tube', 'fan', 'thermometer']);
 /** "Stow on the Wold", "North Alder". */
 const LINKS = new Set(['of', 'on', 'the', 'upon', 'under', 'le', 'la', 'de', 'sur', 'new', 'north', 'south', 'east', 'west', 'old', 'great', 'little', 'long', 'high', 'center', 'centre', 'big', 'small', 'middle', 'end', 'side', 'home', 'spring', 'summer', 'fall', 'back']);
+const NUMBER_WORDS = new Set(['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'twelve', 'twenty', 'thirty', 'forty', 'fifty', 'half', 'dozen']);
 const NO_REGION_CODES = new Set(['is', 'it', 'we', 'in', 'on', 'at', 'my', 'so', 'up', 'of', 'to', 'an', 'as', 'or', 'if', 'by', 'no', 'do', 'he', 'us', 'me', 'hi', 'oh', 'ok']);
 
 /** A full stop, unless it only shortens a name ("St. Alder"). */
@@ -68,6 +70,7 @@ interface TownWords {
 
 /** The words of one part between commas that can be of a name. `free`: nothing else was asked, so that everyday words may be a name. */
 function nameWords(text: HouseText, part: { readonly from: number; readonly until: number; readonly first: boolean }, free: boolean): TownWords & { readonly whole: boolean } {
+  let sure = false;
   const written = text.original.slice(part.from, part.until);
   const own = [...written.matchAll(/\p{L}[\p{L}'’.-]*/gu)].filter((word, at) => !(at === 0 && !part.first && /^(?:in|near|at|up|over|down)$/i.test(word[0])));
   const words: string[] = [];
@@ -79,7 +82,11 @@ function nameWords(text: HouseText, part: { readonly from: number; readonly unti
     const isCode = lower.length === 2 && (at > 0 || !part.first) && !NO_REGION_CODES.has(lower);
     const everyday = FUNCTION_WORDS.has(lower) && !capital && !isCode && !(free && LINKS.has(lower));
     const crop = !free && text.pieces.some(({ start, crop: hit }) => hit !== undefined && start === part.from + found.index);
-    if (STOPS.has(houseWord(singular(lower))) || everyday || crop || words.length >= MOST_WORDS) break;
+    const stops = STOPS.has(houseWord(singular(lower)));
+    // "Two layers" and "min max thermometer" begin with no name.
+    if (stops && !sure) return { words: [], end: part.from, whole: false };
+    if (stops || everyday || crop || words.length >= MOST_WORDS) break;
+    sure ||= !ORDINARY_WORDS.has(lower) && !FUNCTION_WORDS.has(lower) && !NUMBER_WORDS.has(lower);
     words.push(word);
     end = part.from + found.index + word.length;
   }

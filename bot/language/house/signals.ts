@@ -26,9 +26,16 @@ const SIGNALS: readonly (readonly [Plain, RegExp])[] = [
 
 const COURTESY = /^(?:(?:ok|okay|um|uh|well|so|oh|hm+|please|thanks|thank you|actually|let's|lets|i think|i guess|yes|no)[, ]+)+(?=(?:skip|back|later|stop|done|summary|pass|next|i don't know|don't know|not sure|no idea|that's all|that is all|that's it|finished|none|nothing))/;
 const TRAILING = /[, ]+(?:please|thanks|thank you|for now|sir|mate|then|i think|i guess|really|sorry|now|again|yet|today|here|in there|there|at the moment|at all)$/;
-const LINE = /^(?:change|edit|fix|correct|line|number|no\.?|nr\.?|#|point|item|redo|change line|change number|edit line)\s*#?\s*(\d{1,2})(?: (?:is wrong|wrong|please|is not right|isn't right))?$|^#?(\d{1,2})(?: is| isn't)? (?:wrong|not right|right)$/;
+const LINE = /^(?:change|edit|fix|correct|redo|line)(?: line| number| no\.?)?\s*#?\s*(\d{1,2})(?: (?:is wrong|wrong|please|is not right|isn't right))?$|^#?(\d{1,2})(?: is| isn't)? (?:wrong|not right|right)$/;
 const NUMBER = /^(?:#|no\.? ?|number |option |the )?(\d{1,2})(?:st|nd|rd|th)?(?: one)?[.)]?$/;
 const ORDINALS = ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'];
+
+/** "Ok, understood" and "no, none": several words for the same. */
+function agreed(plain: string): 'yes' | 'no' | null {
+  const parts = plain.split(/[,.;!]+ */).filter((part) => part !== '');
+  const kinds = parts.map((part) => SIGNALS.find(([, pattern]) => pattern.test(part))?.[0]);
+  return parts.length > 1 && kinds.every((kind) => kind === 'yes') ? 'yes' : parts.length > 1 && kinds.every((kind) => kind === 'no') ? 'no' : null;
+}
 
 /** The steering word that a whole message is; null where it says more than that. */
 export function readSignal(text: string): Signal | null {
@@ -39,7 +46,7 @@ export function readSignal(text: string): Signal | null {
   const number = NUMBER.exec(plain);
   const ordinal = ORDINALS.indexOf(/^(?:the )?(\w+)(?: one)?$/.exec(plain)?.[1] ?? '');
   if (plain !== '0' && (number !== null || ordinal >= 0)) return { kind: 'number', number: number === null ? ordinal + 1 : Number(number[1]) };
-  const found = short();
+  const found = short() ?? agreed(plain);
   if (found !== null) return { kind: found };
   plain = plain.replace(COURTESY, '').replace(TRAILING, '').replace(TRAILING, '').trim();
   const trimmed = short();

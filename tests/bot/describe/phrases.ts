@@ -35,7 +35,7 @@ export const PHRASES: readonly HousePhrase[] = [
   { says: 'under the row cover in the north bed', asked: 'thermometers', is: [{ about: 'thermometer', where: 'cover' }] },
   { says: '18.30', asked: 'evening', is: [{ about: 'times', evening: '18:30' }] },
   { says: 'lat 57.2 long -3.8', asked: 'place', is: [{ about: 'coordinates', latitude: 57.2, longitude: -3.8 }] },
-  { says: 'We have a 10x20 lean-to with glass, facing south, a brick back wall, and a small electric heater (750 W)', is: [{ about: 'size', floor: [q('10'), q('20')] }, { about: 'shape', shape: 'lean-to' }, { about: 'layers', films: ['glass'] }, { about: 'site', ridge: 'east-west' }, { about: 'wall', stone: 'brick' }, { about: 'heater', fuel: 'electric', power: q('750 w') }] },
+  { says: 'We have a 10x20 lean-to with glass, facing south, a brick back wall, and a small electric heater (750 W)', is: [{ about: 'site', ridge: 'east-west' }, { about: 'size', floor: [q('10'), q('20')] }, { about: 'shape', shape: 'lean-to' }, { about: 'layers', films: ['glass'] }, { about: 'wall', stone: 'brick' }, { about: 'heater', fuel: 'electric', power: q('750 w') }] },
   { says: 'it measures 16ft by 24ft, headroom 7ft', is: [{ about: 'size', floor: [q('16 ft'), q('24 ft')], height: q('7 ft') }] },
   { says: 'one sheet of greenhouse plastic', is: [{ about: 'layers', count: 1 }] },
   { says: 'row covers on wire hoops over the north and the south bed', asked: 'covers', is: [{ about: 'cover', kind: 'fabric', beds: ['the north bed'] }, { about: 'cover', kind: 'fabric', beds: ['the south bed'] }] },
@@ -44,4 +44,6 @@ export const PHRASES: readonly HousePhrase[] = [
   { says: 'nothing at all, no heat', asked: 'heater', is: [{ about: 'none', thing: 'heater' }] },
   { says: 'north side spinach, south side kale', asked: 'crops', is: [{ about: 'bed', crops: crops('spinach') }, { about: 'bed', crops: crops('kale') }] },
   { says: '1630', asked: 'evening', is: [{ about: 'times', evening: '16:30' }] },
+  { says: 'gothic tunnel thirty by seventy two, 13 foot peak, two layers inflated', is: [{ about: 'size', floor: [q('30'), q('72')], height: q('13 ft') }, { about: 'shape', shape: 'gothic' }, { about: 'layers', count: 2, blower: true }] },
+  { says: "the greenhouse is attached to the barn, 10' deep and 30' long, 11' at the barn and 6' at the front", is: [{ about: 'size', width: q('10 ft'), length: q('30 ft'), height: q('11 ft'), side: q('6 ft') }, { about: 'shape', shape: 'lean-to' }] },
 ];

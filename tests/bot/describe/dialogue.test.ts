@@ -1,0 +1,147 @@
+import { describe, expect, it } from 'vitest';
+import { describeStep, readState, start, writeState, type DescribeStep, type Said } from '../../../bot/features/describe/describe.js';
+import { inventedTowns } from '../../conversations/invented-towns.js';
+import { CONTEXT, Talk } from '../../conversations/talk-through.js';
+
+const talk = (): Talk => new Talk(inventedTowns(false));
+const after = async (...says: readonly string[]): Promise<Talk> => {
+  const one = talk();
+  for (const text of says) await one.says({ text });
+  return one;
+};
+const FIRST_THREE = ['Alder Bench, Vermont', '20 by 48 hoop house, 9 feet tall', 'two layers'] as const;
+const step = (before: DescribeStep, said: Said): DescribeStep => describeStep(before.state, said, CONTEXT);
+
+describe('the state', () => {
+  it('goes on after it was stored, and begins anew where it is of another version or broken', async () => {
+    const { step: before } = await after('Alder Bench, Vermont');
+    expect(readState(writeState(before.state))).toEqual(before.state);
+    expect(readState('{"version":0,"file":{},"pending":[]}')).toBeNull();
+    expect(readState('not json')).toBeNull();
+    expect(readState(null)).toBeNull();
+  });
+
+  it('is resumed where it stopped, whenever that is', async () => {
+    const { step: paused } = await after('Alder Bench, Vermont', 'later');
+    const resumed = start(readState(writeState(paused.state)), CONTEXT);
+    expect(resumed.reply.text).toMatch(/^Welcome back\./u);
+    expect(resumed.reply.text).toContain('How big is it');
+  });
+
+  it('holds the place to 3 decimals and no finer', () => {
+    const { state } = describeStep(null, { location: { latitude: 45.123456, longitude: -72.987654 } }, CONTEXT);
+    expect(state.file.place).toEqual({ latitude: 45.123, longitude: -72.988 });
+    expect(writeState(state)).not.toMatch(/45\.1234|72\.98765/u);
+  });
+});
+
+describe('the first message', () => {
+  it('is answered with who speaks, also when it already describes the greenhouse', () => {
+    const first = describeStep(null, { text: '20 by 48 hoop house, 9 feet tall, two layers' }, CONTEXT);
+    expect(first.reply.text).toMatch(/^I am Duskward/u);
+    expect(first.reply.text).toContain('two layers');
+    expect(first.reply.text).toContain('Where is the greenhouse?');
+    expect(first.reply.asksForLocation).toBe(true);
+  });
+});
+
+describe('the first advisory', () => {
+  it('is announced once, right after place, size and layers', async () => {
+    const { step: third } = await after(...FIRST_THREE);
+    expect(third.isFirst).toBe(true);
+    expect(third.file).toMatchObject({ size: { width: '20 ft' }, shape: 'half-round', layers: [{}, {}] });
+    expect(third.after?.text).toMatch(/^Do you have covers/u);
+    expect(step(third, { text: 'one layer' }).isFirst).toBe(false);
+  });
+
+  it('waits for all three, in whatever order they come', async () => {
+    const { step: all } = await after('two layers', '20 by 48 ft hoop house, 9 feet tall');
+    expect(all.file).toBeUndefined();
+    expect(step(all, { location: { latitude: 44.3, longitude: -72.5 } }).isFirst).toBe(true);
+  });
+});
+
+describe('safety of a flame', () => {
+  const withHeater = (...says: readonly string[]): Promise<Talk> => after(...FIRST_THREE, 'propane heater, 30000 btu, no flue', ...says);
+
+  it.each(['no', 'skip', 'later', 'maybe', 'what?', 'kale'])('is not acknowledged by "%s"', async (says) => {
+    const { step: last } = await withHeater(says);
+    expect(last.file?.heater?.safetyRead).toBe(false);
+  });
+
+  it.each(['I have read it', 'yes', "I've read it", 'ok, understood'])('is acknowledged by "%s"', async (says) => {
+    const { step: last } = await withHeater(says);
+    expect(last.file?.heater?.safetyRead).toBe(true);
+  });
+
+  it('is asked anew for another flame', async () => {
+    const { step: last } = await withHeater('I have read it', 'we have a kerosene heater instead, 20000 btu, no flue');
+    expect(last.file?.heater).toMatchObject({ kind: 'unvented-kerosene', safetyRead: false });
+    expect(last.reply.text).toContain('carbon monoxide');
+  });
+
+  it('has cautions for electric heat, and no question', async () => {
+    const { step: last } = await after(...FIRST_THREE, '1500 W electric heater');
+    expect(last.reply.text).toContain('ground-fault protection');
+    expect(last.reply.text).not.toContain('I have read it');
+  });
+});
+
+describe('buttons', () => {
+  const buttonOf = ({ reply, after: later }: DescribeStep, label: string): string => [reply, later].flatMap((one) => one?.buttons?.flat() ?? []).find((one) => one.label === label)!.id;
+
+  it('hold at most 64 bytes', async () => {
+    const { sent } = await after('alder bench', '1', '20 by 48', '9', 'gothic', 'skip', 'two', 'fleece', 'skip', 'drums', 'skip', 'skip', 'clay', 'tubes', 'skip', 'no', 'no', 'gas heater', 'propane', 'no flue', '20000 btu', 'I have read it', 'minutina', 'hardy', 'none', 'skip', 'yes');
+    const ids = sent.flatMap(({ buttons = [] }) => buttons.flat()).map(({ id }) => id);
+    expect(ids.length).toBeGreaterThan(30);
+    expect(ids.filter((id) => Buffer.byteLength(id) > 64)).toEqual([]);
+  });
+
+  it('of an old question count where they say all by themselves, and skip nothing else', async () => {
+    const { step: asked } = await after('Alder Bench, Vermont', '20 by 48 hoop house, 9 feet tall');
+    const twoLayers = buttonOf(asked, 'Two layers');
+    const covers = step(asked, { text: 'one layer' });
+    const skipCovers = buttonOf(covers, 'Skip');
+    const water = step(covers, { text: 'no' });
+    expect(step(water, { button: skipCovers }).state.told.water).toBeUndefined();
+    expect(step(water, { button: twoLayers }).file?.layers).toHaveLength(2);
+  });
+});
+
+describe('messages of another kind, once the first advisory is out', () => {
+  it.each(['28F inside', 'low was -2C under the cover', 'will the kale survive tonight?', 'how cold tonight', 'any frost this week', 'kale is dead', 'should I cover the beds?', 'what if I add 4 drums'])('"%s" is left to others and changes nothing', async (says) => {
+    const { step: before } = await after(...FIRST_THREE);
+    const next = step(before, { text: says });
+    expect(next.understood).toBe(false);
+    expect(next.file).toEqual(before.file);
+    expect(next.state.asking).toEqual(before.state.asking);
+  });
+});
+
+describe('what is said and lacks something', () => {
+  it('is kept until it is said, also after all was asked', async () => {
+    const { step: last } = await after(...FIRST_THREE, 'four drums', 'skip', 'done');
+    expect(last.isFinished).toBe(true);
+    expect(last.file?.drums).toBeUndefined();
+    expect(last.reply.text).toContain('4 vessels of water noted, but left out until you tell me more');
+    expect(last.beside.pending).toHaveLength(1);
+    const told = step(last, { text: 'the drums hold 55 gallons' });
+    expect(told.file?.drums).toEqual([{ litres: '55 gal', count: 4 }]);
+  });
+
+  it('begins anew only when that is confirmed', async () => {
+    const { step: before } = await after('Alder Bench, Vermont');
+    const asked = step(before, { text: 'start over' });
+    expect(asked.reply.text).toContain('start anew?');
+    expect(step(asked, { text: 'no' }).state.file.place).toBeDefined();
+    expect(step(asked, { text: 'yes' }).state.file.place).toBeUndefined();
+  });
+
+  it('has thermometers with their height and light', async () => {
+    const { step: last } = await after(...FIRST_THREE, 'one thermometer in the middle, 5 feet high, in the shade, and another outside in the sun');
+    expect(last.beside.thermometers).toEqual([
+      { name: 'middle', place: 'inside', heightM: expect.closeTo(1.524, 3) as number, sunlit: false },
+      { name: 'outside', place: 'outside', heightM: null, sunlit: true },
+    ]);
+  });
+});
