@@ -184,6 +184,7 @@ describe('order of elimination', () => {
   // A tree taken apart from its leaves fills in nothing: each link is met once.
   it('meets each link of a star, a chain and a tree once', () => {
     expect(filled(SIZE, others.map((i) => [0, i] as const))).toBe(SIZE - 1);
+    expect(filled(SIZE, others.map((i) => [SIZE - 1, i - 1] as const))).toBe(SIZE - 1);
     expect(filled(SIZE, others.map((i) => [i - 1, i] as const))).toBe(SIZE - 1);
     expect(filled(SIZE, others.map((i) => [i, (i - 1) >> 1] as const))).toBe(SIZE - 1);
   });

@@ -142,6 +142,11 @@ describe('any enclosure of one temperature', () => {
       plane.surroundings,
     ];
     expect(all).toEqual(Array.from({ length: plane.count }, (__, n) => n));
+    if (!enclosure.curtain) expect(all).not.toContain(plane.curtain);
+    if (!enclosure.wall) expect(all).not.toContain(plane.wall);
+    // A plane exchanges nothing with itself.
+    const { between } = areas(enclosure);
+    for (const n of all) expect(between(n, n)).toBe(0);
   });
 
   it('shows a leaf the black floor under it and the black cover over it', () => {
