@@ -1,8 +1,9 @@
 import cron from 'node-cron';
+import { setTimeout as sleepMs } from 'node:timers/promises';
 import type { Channel, ChannelName, Inbound } from './chat.js';
 import type { Memory } from './journal.js';
 import { handleOpen, type InboundPorts } from './post/handle-inbound.js';
-import { sendDue, type SendPorts } from './post/send-outbound.js';
+import { postman, type SendPorts } from './post/send-outbound.js';
 import type { Clock, Log } from './ports.js';
 import { tick, type TickPorts } from './schedule/tick.js';
 
@@ -19,6 +20,10 @@ export interface AssistantPorts extends InboundPorts, Omit<SendPorts, 'count'>, 
 
 /** Real milliseconds between two looks into the trays when nothing stirs. */
 const IDLE_MS = 500;
+/** After a round that failed (a full disk, a database that somebody holds) the next one waits so long. Project estimate. */
+const AFTER_FAILURE_MS = 1_000;
+/** What is under way at the stop may take so long to end; what then still runs is left, and done anew after the next start. Project estimate. */
+const LONGEST_ENDING_MS = 7_000;
 const PURGE_AFTER_S = 30 * 86_400;
 const MINUTE_S = 60;
 const DAY_S = 86_400;
@@ -37,18 +42,43 @@ export async function runAssistant(ports: AssistantPorts, signal: AbortSignal): 
     await memory.keepInbound(inbound);
     nudge.ring();
   };
+  const left = new AbortController();
+  const working: AssistantPorts = { ...ports, memory: until(left.signal, memory) };
+  const post = postman(ports, { signal: stopping.signal, ended: nudge.ring });
+  const round = { signal: stopping.signal, nudge, log };
   const loops = [
     ...[...channels.values()].map((channel) => channel.listen(handOver, stopping.signal)),
-    untilStopped(stopping.signal, nudge, () => handleOpen(ports)),
-    untilStopped(stopping.signal, nudge, () => sendDue(ports)),
-    minutes(ports, stopping.signal, nudge),
+    untilStopped(round, () => handleOpen(working, stopping.signal)),
+    untilStopped(round, () => post.sendDue()),
+    minutes(working, round),
   ];
+  const running = Promise.all(loops);
   try {
-    await Promise.all(loops);
+    await Promise.race([running, aborted(stopping.signal)]);
   } finally {
     stop();
-    await Promise.allSettled(loops);
+    await within(LONGEST_ENDING_MS, Promise.allSettled([...loops, post.idle()]));
+    left.abort();
   }
+}
+
+/** What is left unfinished keeps nothing any more: with its weather and threads taken away it could only say that they failed. */
+const until = (left: AbortSignal, memory: Memory): Memory => ({
+  ...memory,
+  atomically: (work) => (left.aborted ? Promise.reject(new Error('left unfinished at the stop')) : memory.atomically(work)),
+});
+
+const aborted = (signal: AbortSignal): Promise<void> =>
+  new Promise((resolve) => {
+    if (signal.aborted) resolve();
+    else signal.addEventListener('abort', () => resolve(), { once: true });
+  });
+
+/** Waits for the end, but no longer than this. */
+async function within(longestMs: number, end: Promise<unknown>): Promise<void> {
+  const ended = new AbortController();
+  await Promise.race([end, sleepMs(longestMs, undefined, { signal: ended.signal }).catch(() => undefined)]);
+  ended.abort();
 }
 
 /** Lets idle loops sleep until something happens. */
@@ -79,29 +109,41 @@ function bell(signal: AbortSignal): Bell {
   };
 }
 
-/** Works as long as there is work; a piece of work that was begun is finished before the stop. */
-async function untilStopped(signal: AbortSignal, { ring, wait }: Bell, work: () => Promise<number>): Promise<void> {
+interface Rounds {
+  readonly signal: AbortSignal;
+  readonly nudge: Bell;
+  readonly log: Log;
+}
+
+/** Works as long as there is work; a piece of work that was begun is finished before the stop. A round that fails ends nothing: what it meant to do is still there. */
+async function untilStopped({ signal, nudge, log }: Rounds, work: () => Promise<number>): Promise<void> {
   while (!signal.aborted) {
-    if ((await work()) > 0) ring();
-    else await wait();
+    try {
+      if ((await work()) > 0) nudge.ring();
+      else await nudge.wait();
+    } catch (error) {
+      if (signal.aborted) return;
+      log.error('a round of work failed, the next one follows', { error });
+      await sleepMs(AFTER_FAILURE_MS, undefined, { signal }).catch(() => undefined);
+    }
   }
 }
 
 /** One tick a minute in UTC; with a trial clock one for every minute of its own time. */
-async function minutes(ports: AssistantPorts, signal: AbortSignal, { ring }: Bell): Promise<void> {
+async function minutes(ports: AssistantPorts, { signal, nudge, log }: Rounds): Promise<void> {
   let lastPurgeS = ports.clock.nowS();
   const everyMinute = async (): Promise<void> => {
-    await tick(ports);
-    ring();
-    if (ports.clock.nowS() - lastPurgeS < DAY_S) return;
-    lastPurgeS = ports.clock.nowS();
-    await ports.memory.purge(lastPurgeS - PURGE_AFTER_S);
+    await tick(ports, { signal, ended: nudge.ring });
+    if (signal.aborted || ports.clock.nowS() - lastPurgeS < DAY_S) return;
+    const nowS = ports.clock.nowS();
+    await ports.memory.purge(nowS - PURGE_AFTER_S);
+    lastPurgeS = nowS;
   };
-  const safely = (): Promise<void> => everyMinute().catch((error: unknown) => ports.log.error('tick failed', { error }));
+  const safely = (): Promise<void> => everyMinute().catch((error: unknown) => log.error('tick failed', { error }));
   await safely();
   if (ports.clockSpeed === 1) return cronMinutes(safely, signal);
   while (!signal.aborted) {
-    await new Promise((resolve) => setTimeout(resolve, (MINUTE_S * 1000) / ports.clockSpeed));
+    await sleepMs((MINUTE_S * 1000) / ports.clockSpeed, undefined, { signal }).catch(() => undefined);
     if (!signal.aborted) await safely();
   }
 }

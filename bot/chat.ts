@@ -29,6 +29,8 @@ export interface Inbound extends ChatAddress {
   readonly isGroup: boolean;
   /** The channel's id of the person; in a group several people write in one chat. */
   readonly sender: string;
+  /** The part of a group in which it was said, by the channel's id, where the group has parts: an answer goes there. */
+  readonly topic?: string;
   /** When it was written, as the channel knows it: after an outage earlier than now. */
   readonly receivedAtS: number;
   readonly content: Content;
@@ -49,14 +51,16 @@ export interface Outgoing {
   readonly buttons?: readonly (readonly Button[])[];
   /** A PNG that goes with the text, base64; a channel without pictures leaves it out. */
   readonly picturePng?: string;
+  /** The part of a group where it belongs; left out for the group as a whole. */
+  readonly topic?: string;
   /** Ask for the place with the channel's own button, where it has one. */
   readonly asksForLocation?: boolean;
 }
 
 /** How a send ended. */
 export type SendResult =
-  /** `message`: the one with the buttons; `parts`: all of them in order, where it took several. */
-  | { readonly kind: 'sent'; readonly message: string; readonly parts?: readonly string[] }
+  /** `message`: the channel's id of it; where it took several, of the last, under which the buttons stand. */
+  | { readonly kind: 'sent'; readonly message: string }
   /** Not sent; may be tried again after so many seconds. `scope`: the whole channel has to wait, or this chat. */
   | { readonly kind: 'later'; readonly afterS: number; readonly scope: 'channel' | 'chat'; readonly cause: string }
   /** The grower blocked us or the chat is gone: nothing more goes there until they write again. */

@@ -1,5 +1,6 @@
 import { cropFamilies, cropRows, nightSpan } from '../engine/index.js';
 import type { Outgoing } from './chat.js';
+import { afterCondition, prepareCondition } from './features/condition/answer-condition.js';
 import { answerCrop } from './features/crop/answer-crop.js';
 import { logDeeds } from './features/done/log-deeds.js';
 import { advisoryMessage } from './features/evening/advisory-message.js';
@@ -10,9 +11,11 @@ import type { WorkedOutEvening } from './features/evening/work-out-evening.js';
 import { answerCropAhead, answerOutlook, weekOf } from './features/outlook/answer-outlook.js';
 import type { Week } from './features/outlook/week.js';
 import { fixReading, logReadings } from './features/reading/log-reading.js';
+import { answerSuppose } from './features/suppose/answer-suppose.js';
 import type { CropWord } from './language/crop-word.js';
-import type { Intent } from './language/intent.js';
+import { meanings, type Intent, type Meaning } from './language/intent.js';
 import { understand } from './language/understand.js';
+import { inOneMessage, withDeedsTold } from './several-answers.js';
 import { NoWeatherError, type IncomingMessage, type Log, type Records } from './ports.js';
 import { localTime } from './text/local-time.js';
 import { askBack, HELP, NOTHING_TO_STOP, notBuiltYet, noWeather, somethingFailed } from './text/reply-text.js';
@@ -45,10 +48,26 @@ export async function prepareAnswer(message: IncomingMessage, subject: EveningSu
   return prepareIntent(intent, message, subject, ports);
 }
 
-/** As prepareAnswer, for a meaning that is known already, such as a pressed button's. */
+/** As prepareAnswer, for a meaning that is known already, such as a pressed button's. Each of several things is answered; one that fails takes none along. */
 export async function prepareIntent(intent: Intent, message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<ReadyAnswer> {
+  const ready: ReadyAnswer[] = [];
+  const store = withDeedsTold(ports.store);
+  let now = subject;
+  for (const meaning of meanings(intent)) {
+    ready.push(await prepareMeaning(meaning, message, now, { ...ports, store }));
+    if (meaning.kind === 'condition') now = afterCondition(meaning, message.text, now);
+    if (meaning.kind === 'did') await logDeeds(meaning, deedIn(meaning, message, subject), store);
+  }
+  return async (written) => {
+    const answers: Outgoing[] = [];
+    for (const answer of ready) answers.push(await answer(written));
+    return inOneMessage(answers);
+  };
+}
+
+async function prepareMeaning(intent: Meaning, message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<ReadyAnswer> {
   try {
-    return await answerIntent(intent, message, subject, ports);
+    return await answerMeaning(intent, message, subject, ports);
   } catch (error) {
     if (error instanceof NoWeatherError) return saying(noWeather(error.message));
     ports.log.error('answer failed', { kind: intent.kind, error });
@@ -56,7 +75,7 @@ export async function prepareIntent(intent: Intent, message: IncomingMessage, su
   }
 }
 
-async function answerIntent(intent: Intent, message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<ReadyAnswer> {
+async function answerMeaning(intent: Meaning, message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<ReadyAnswer> {
   const { units } = subject.greenhouse.grower;
   const time = localTime(subject.zone);
   const spoken = { greenhouseId: message.greenhouseId, receivedAtS: message.receivedAtS, text: message.text, units };
@@ -83,7 +102,11 @@ async function answerIntent(intent: Intent, message: IncomingMessage, subject: E
       };
     }
     case 'did':
-      return async (store) => ({ text: await logDeeds(intent, { ...spoken, greenhouse: subject.greenhouse, night: tonight }, store) });
+      return async (store) => ({ text: await logDeeds(intent, deedIn(intent, message, subject), store) });
+    case 'suppose':
+      return saying(await answerSuppose(intent, subject, ports));
+    case 'condition':
+      return prepareCondition(intent, message.text, subject, ports);
     case 'help':
     case 'start':
       return saying(HELP);
@@ -95,6 +118,15 @@ async function answerIntent(intent: Intent, message: IncomingMessage, subject: E
       return saying(notBuiltYet(intent.kind));
   }
 }
+
+/** A deed with the words that tell it: another bed may be spoken of in the same message. */
+const deedIn = (did: Extract<Meaning, { kind: 'did' }>, message: IncomingMessage, subject: EveningSubject): Parameters<typeof logDeeds>[1] => ({
+  greenhouseId: message.greenhouseId,
+  receivedAtS: message.receivedAtS,
+  text: did.words ?? message.text,
+  greenhouse: subject.greenhouse,
+  night: localTime(subject.zone).date(nightSpan(message.receivedAtS, subject.greenhouse.place).sunsetS),
+});
 
 const advisoryAnswer =
   (evening: WorkedOutEvening, subject: EveningSubject): ReadyAnswer =>

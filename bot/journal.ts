@@ -1,4 +1,4 @@
-import type { ChatAddress, Inbound, Outgoing } from './chat.js';
+import type { ChannelName, ChatAddress, Inbound, Outgoing } from './chat.js';
 import type { Records, Store } from './ports.js';
 
 /** A chat that the product knows: one grower, or a group that shares a greenhouse. */
@@ -65,9 +65,9 @@ export interface Journal {
   /**
    * Next message of each chat that may go now, least `notBeforeS` first (0 goes before all others); none for chats that cannot be reached.
    * In a chat: in the order added. One that is being sent, or waits to be tried again, holds back those after it; one that was never tried and whose time is yet to come holds back none.
-   * Drops what is of no use any more first.
+   * Drops what is of no use any more first. `held`: channels to which nothing goes just now.
    */
-  dueOutbound(nowS: number, limit: number): Promise<readonly OutboundRow[]>;
+  dueOutbound(nowS: number, limit: number, held?: readonly ChannelName[]): Promise<readonly OutboundRow[]>;
   /** Marks before the send, so that after a crash it is known that the message may have gone. Rejects when it does not wait (any more): then it must not be sent. */
   beginSend(id: number, atS: number): Promise<void>;
   /** Ends a send that was begun; a waiting message may be dropped without one. Nothing happens when the message was erased meanwhile. */
@@ -101,6 +101,11 @@ export interface Journal {
   chatsOf(greenhouseId: string): Promise<readonly StoredChat[]>;
   /** Chats with a greenhouse, in order of id, a page at a time: for the tick. */
   chatsAfter(id: string | null, limit: number): Promise<readonly StoredChat[]>;
+
+  /** Channels that any chat is on. */
+  channelsInUse(): Promise<readonly ChannelName[]>;
+  /** Whether the chat has said something that is not answered yet, or a message to it is on its way or may go now. */
+  isUnsettled(address: ChatAddress, nowS: number): Promise<boolean>;
 
   /** A one-time code that lets another chat share a greenhouse. */
   addInvite(row: { code: string; greenhouseId: string; validUntilS: number }): Promise<void>;

@@ -51,9 +51,23 @@ export { mostMinutes } from './plan/candidates.js';
 export { standingControls, usualControls } from './plan/controls-of-choices.js';
 export type { MorningAction } from './plan/morning.js';
 export type { CropOutlook, PlaceOutlook, Verdict } from './plan/outlook.js';
-export { planEvening, type DoneTonight, type EveningInput, type EveningPlan } from './plan/plan-evening.js';
+export type { NightChoices } from './plan/action.js';
+export type { DoneTonight, EveningInput } from './plan/evening-scene.js';
+export { planEvening, type EveningPlan } from './plan/plan-evening.js';
+export { supposeNight, type PlaceChange, type SupposedNight } from './plan/suppose-night.js';
 export type { PricedPlan } from './plan/price-plans.js';
 export { nightBand, type NightBand } from './plan/night-band.js';
 export { weekAhead, type WeekAhead, type WeekInput } from './plan/week-ahead.js';
 export { isThreatened, type ColdSpell, type Preparation } from './plan/cold-spell.js';
 export type { NightAhead } from './plan/nights-ahead.js';
+
+// Learning this house, and saying a night with what was learned
+export { learnHouse, LEARNED_VERSION, type AcceptedReading, type LearnedHouse, type LearningHistory, type MarkedChange } from './learn/learned-house.js';
+export { predictNight, type PlaceLow } from './learn/predict-night.js';
+export { HOUSE_PARAMETERS, type HouseParameter } from './learn/parameters.js';
+export type { ForecastMiss } from './learn/forecast-error.js';
+export { mixtureMeanK, mixtureQuantileK, type Mixture } from './chance/mixture.js';
+export { binomialCdf } from './score/coverage.js';
+
+// How right the advisories were
+export { advisoryRecord, type AdvisoryRecord, type IssuedNight } from './score/record.js';

@@ -1,4 +1,5 @@
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
+import { startThread } from '../threads/start-thread.js';
 import type { PngReply, PngRequest } from './png-worker.js';
 
 /** Draws an SVG as a PNG, away from the thread that talks. */
@@ -14,14 +15,7 @@ interface Waiting {
   readonly reject: (error: Error) => void;
 }
 
-/** What teaches a thread TypeScript, as `npm start` and the tests do for this one; it is told the file to run. */
-const TYPESCRIPT_FIRST = "import('tsx/esm/api').then(({ register }) => { register(); return import(require('node:worker_threads').workerData); });";
-
-/** Built, the worker is plain JavaScript; from its source it is TypeScript, which a thread does not understand by itself. */
-function startWorker(): Worker {
-  if (!import.meta.url.endsWith('.ts')) return new Worker(new URL('./png-worker.js', import.meta.url));
-  return new Worker(TYPESCRIPT_FIRST, { eval: true, workerData: new URL('./png-worker.ts', import.meta.url).href });
-}
+const MODULE = new URL(import.meta.url.endsWith('.ts') ? './png-worker.ts' : './png-worker.js', import.meta.url);
 
 /** One worker thread for all pictures, started with the first; it keeps no program alive that has nothing to draw. */
 export function pngRenderer(): PngRenderer {
@@ -30,7 +24,7 @@ export function pngRenderer(): PngRenderer {
   let lastId = 0;
 
   function started(): Worker {
-    const fresh = startWorker();
+    const fresh = startThread(MODULE);
     let fault = new Error('the thread that draws pictures has ended');
     fresh.on('message', (reply: PngReply) => {
       const { resolve, reject } = waiting.get(reply.id)!;

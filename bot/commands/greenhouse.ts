@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { findCrop, greenhouseJsonSchema } from '../../engine/index.js';
-import { DEMO_GREENHOUSE } from '../app.js';
+import { DEMO_GREENHOUSE } from '../console-house.js';
 import { readOptions } from './options.js';
 import { InputError, readGreenhouse } from './read-input.js';
 

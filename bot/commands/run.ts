@@ -1,17 +1,19 @@
 import { readSettings } from '../../config/settings.js';
-import { runConsole } from '../app.js';
-import { runService } from '../service.js';
+import { runApp } from '../app.js';
+import type { ConsoleHouse } from '../console-house.js';
 import { readOptions } from './options.js';
 
-export const RUN_USAGE = 'duskward run\n  The assistant. Settings come from the environment (see README); with none set it talks on the console about the demo greenhouse.';
+export const RUN_USAGE = `duskward run [--describe]
+  The assistant. Settings come from the environment (see README); without a Telegram token it talks on the console about the demo greenhouse, or the file in DUSKWARD_GREENHOUSE.
+  --describe   on the console: a greenhouse that you describe by talking`;
 
 /** Work under way is finished first; whoever hangs longer than this is left. */
 const LONGEST_GOODBYE_MS = 10_000;
 
 export async function run(words: readonly string[]): Promise<void> {
-  if (readOptions(words, {}, RUN_USAGE).help) return void console.log(RUN_USAGE);
+  const options = readOptions(words, { describe: { type: 'boolean' } }, RUN_USAGE);
+  if (options.help) return void console.log(RUN_USAGE);
   const settings = readSettings(process.env);
-  if (settings.DUSKWARD_TELEGRAM_TOKEN === null) return runConsole(settings, { input: process.stdin, output: process.stdout });
   const stopping = new AbortController();
   for (const signal of ['SIGTERM', 'SIGINT'] as const) {
     process.once(signal, () => {
@@ -20,5 +22,10 @@ export async function run(words: readonly string[]): Promise<void> {
       setTimeout(() => process.exit(1), LONGEST_GOODBYE_MS).unref();
     });
   }
-  await runService(settings, stopping.signal);
+  await runApp(settings, { streams: { input: process.stdin, output: process.stdout }, house: consoleHouse(options.describe === true, settings.DUSKWARD_GREENHOUSE) }, stopping.signal);
+}
+
+function consoleHouse(isDescribed: boolean, path: string | null): ConsoleHouse {
+  if (isDescribed) return { kind: 'described' };
+  return path === null ? { kind: 'demo' } : { kind: 'file', path };
 }

@@ -1,6 +1,6 @@
 import { readSettings } from '../../config/settings.js';
-import { clockFrom, weatherFrom } from '../app.js';
 import { fixedClock } from '../clock.js';
+import { clockFrom, liveWeatherFrom } from '../from-settings.js';
 import { eveningQuestion } from '../features/evening/issue-advisory.js';
 import { workOutEvening } from '../features/evening/work-out-evening.js';
 import { createLog } from '../log.js';
@@ -36,7 +36,7 @@ export async function tonight(words: readonly string[]): Promise<void> {
   if (options.weather !== undefined) return advise(savedFileSource({ path: options.weather, atS: clock.nowS() }));
   // A single advisory keeps nothing: the service is asked afresh and the memory goes with the process.
   const store = await openSqliteStore({ path: ':memory:' });
-  const { source, lacksSecond, close } = weatherFrom({ ...settings, DUSKWARD_GREENHOUSE: file }, { clock, store, log });
+  const { source, lacksSecond, close } = liveWeatherFrom(settings, { clock, store, log });
   if (lacksSecond) console.error(NO_SECOND_WEATHER);
   try {
     await advise(source);

@@ -7,7 +7,8 @@ import { readOptions } from './options.js';
 import { InputError, readGreenhouse, readInstant } from './read-input.js';
 
 export const UNDERSTAND_USAGE = `duskward understand [--units F|C] [--at TIME] [--zone ZONE] [--greenhouse FILE]
-  One message a line on standard input, one JSON intent a line on standard output.`;
+  One message a line on standard input, one JSON intent a line on standard output. Of several things in one message the
+  first is what must not be lost (a reading before a deed before a question); the rest are in "also".`;
 
 export async function understand(words: readonly string[]): Promise<void> {
   const options = readOptions(words, { units: { type: 'string' }, at: { type: 'string' }, zone: { type: 'string' }, greenhouse: { type: 'string' } }, UNDERSTAND_USAGE);

@@ -13,6 +13,16 @@ const OPEN_ASKS: readonly RegExp[] = [
   / (?:do|should|must|would|will) (?:i|we) (?:need to |have to |want to |bother to )?(?:do|be doing|prepare|get ready|act|go out) (?:anything|something|for|tonight|a thing|much|it|out|the) /,
   / how (?:do|should|can|shall) (?:i|we) (?:best )?(?:get ready|prepare|protect|save|set up|handle|keep) /,
   / tell me what to do /,
+  / (?:am|are) (?:i|we) (?:all )?(?:good|ok|set|safe|fine|ready) (?:for )?(?:tonight|now|the night)? ?/,
+  / everything (?:is )?(?:ok|fine|good|set) (?:for )?tonight /,
+  / (?:what|which|anything|any|who) (?:\w+ ){0,3}?(?:at risk|in danger|in trouble|going to die) /,
+  / (?:what|which) (?:temperature|setting) (?:for|on) (?:the |my )?@heater /,
+  / (?:rundown|run down|briefing|summary for tonight) /,
+  / what is on (?:the|my|your|our) (?:list|agenda|menu|cards) /,
+  / (?:should|shall|do|can|could|must|may) (?:i|we) (?:\w+ ){0,2}?(?:doors?|open up|close up|shut up|doors? open|doors? shut)(?: |$)/,
+  / (?:should|shall) (?:the|my|our) @\w+ (?:be|go|stay|come|run) /,
+  / (?:do|can|should|shall) (?:i|we) (?:shut|close|open|leave) (?:the |my )*doors? /,
+  / when (?:do|can|should) (?:i|we) (?:open|close|shut) (?:up|the doors?) /,
   / (?:what time|when) (?:do|should|must|shall) (?:i|we) (?:need to |have to )?(?:close|cover|go|start|get|shut|do|be) /,
   / (?:can|could|may|should) (?:i|we) (?:just )?(?:go to bed|sleep|relax|go home|leave it|turn in) /,
   / (?:anything|what) (?:i should|i need to|i must|we should) /,
@@ -35,7 +45,7 @@ export function topicOf(said: string): Topic | null {
 const withTopic = (topic: Topic | null): Intent => (topic === null ? { kind: 'advice' } : { kind: 'advice', topic });
 
 /** "Run the heater?", "covers on tonight?", "fan?": nothing but a deed or a thing, and a question mark. */
-const BARE_ASK = /^ (?:(?:so|then|the|my|all|a|any|run|running|use|using|turn|put|switch|close|closing|shut|open|opening|cover|covering|pick|picking|harvest|harvesting|cut|pull|set|light|start|leave|keep|uncover|take|on|off|down|up|in|over|out|tonight|now|today|tomorrow|night|needed|necessary|yet|or|not|no|bed|beds|everything|it|them|overnight|this|evening|again|more|worth|it|ok|%\d+|@\w+|&inside) )+\? $/;
+const BARE_ASK = /^ (?:(?:so|double|two|one|second|extra|then|the|my|all|a|any|run|running|use|using|turn|put|switch|close|closing|shut|open|opening|closed|covered|cover|covering|pick|picking|harvest|harvesting|cut|pull|set|light|start|leave|keep|uncover|take|on|off|down|up|in|over|out|tonight|now|today|tomorrow|night|needed|necessary|yet|or|not|no|bed|beds|everything|it|them|overnight|this|evening|again|more|worth|it|ok|%\d+|@\w+|&inside) )+(?:\? )?$/;
 
 /** What to do tonight, as a whole, or where a deed is asked about in so many words ("should I cover", "is it safe to open"). */
 export function openAdvice(message: Message): Intent | null {
@@ -46,6 +56,9 @@ export function openAdvice(message: Message): Intent | null {
 }
 
 const DEED = / (?:(?:should|shall|must) (?:i|we)|(?:i|we) (?:should|must|need to|have to|ought to)|would you|(?:ok|safe|worth|time|better|best|wise|necessary|smart|good idea|need|have|want me|ought|too late|too early) to|(?:do|can|may|could|will) (?:i|we) (?:need|have|want|\w+)|worth (?:\w+ing|it)|when (?:do|can|to|should)) /;
+
+/** "Should I clear the snow": what to do is asked, whatever it is. */
+export const anyAdvice = ({ said, asks }: Message): Intent | null => (asks && / (?:should|shall|must) (?:i|we) /.test(said) ? { kind: 'advice' } : null);
 
 /** Advice about one thing, where nothing but the thing and a question is there. */
 export function advice(message: Message): Intent | null {

@@ -38,7 +38,7 @@ const MEASURES: readonly Measure[] = [
   { nouns: /^(?:hours?|hrs?|h)$/, unit: 'hour', factor: 1 },
   { nouns: /^min/, unit: 'hour', factor: 1 / 60 },
   { nouns: /^(?:%|per ?cent)$/, unit: 'percent', factor: 1 },
-  { nouns: /^(?:\$|dollars|bucks|euros|quid)$/, unit: 'money', factor: 1 },
+  { nouns: /^(?:\$|dollars?|bucks|euros?|quid)$/, unit: 'money', factor: 1 },
 ];
 
 function measured({ value, noun }: AmountToken): Amount | null {
@@ -60,20 +60,28 @@ function heaterSetting(message: Message, at: number): Amount | null {
   return fits ? { value: c, unit: 'C' } : { value: token.value, unit: null };
 }
 
+/** "Two 55 gallon drums". */
+const COUNT_OF_AMOUNT = /=(\d+) =(\d+) (?:of |new |big |old |black |full |plastic )*@(\w+)/g;
 const AMOUNT_BEFORE = /=(\d+) (?:of |more |new |the |big |extra |of the |of water |black |full )*@(\w+)/g;
 const AMOUNT_AFTER = /@(\w+) (?:of |is |holds |with )?=(\d+)/g;
-const HEATER_AT = /@heater (?:is |are |on |set |at |to |kicks |in |running )*#(\d+)/g;
+const HEATER_AT = /@heater (?:is |are |on |set |at |to |kicks |in |running |down |up |back |low |high |for )*#(\d+)/g;
 
 /** The amounts said with the items: "4 drums", "200 gallons of water", "heater at 3". */
 export function amountsSaid(message: Message): Amounts | undefined {
   const found: Partial<Record<Item, Amount>> = {};
   const note = (item: string | undefined, amount: Amount | null): void => {
-    if (item !== undefined && amount !== null) found[item as Item] ??= amount;
+    // Litres are of water, whatever stands nearer.
+    const fits = amount?.unit !== 'litre' || item === 'water';
+    if (item !== undefined && amount !== null && fits) found[item as Item] ??= amount;
   };
   const counted = (index: string | undefined): Amount | null => {
     const token = message.amounts[Number(index)];
     return token === undefined ? null : measured(token);
   };
+  for (const [, count, index, item] of message.said.matchAll(COUNT_OF_AMOUNT)) {
+    const [times, each] = [counted(count), counted(index)];
+    if (times?.unit === 'count' && each !== null) note(item, { ...each, value: Math.round(times.value * each.value * 1000) / 1000 });
+  }
   for (const [, index, item] of message.said.matchAll(AMOUNT_BEFORE)) note(item, counted(index));
   for (const [, item, index] of message.said.matchAll(AMOUNT_AFTER)) note(item, counted(index));
   for (const [, index] of message.said.matchAll(HEATER_AT)) note('heater', heaterSetting(message, Number(index)));

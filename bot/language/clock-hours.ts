@@ -1,15 +1,22 @@
 import type { ClockToken, TempToken, Token } from './value-grammar.js';
 
-const BEFORE_HOUR = new Set(['at', '@', 'by', 'after', 'before']);
+const BEFORE_HOUR = new Set(['at', '@', 'by', 'after', 'before', 'since', 'until', 'till', 'til']);
+/** "Today at 11": a day goes on with its hour. */
+const DAY_BEFORE = /\b(?:today|yesterday|tonight|tomorrow|morning|afternoon|evening|last night|\w+day) $/;
+/** After these a bare number is an hour, whatever else is said. */
+const ONLY_HOURS = new Set(['since', 'until', 'till', 'til']);
 const AFTER_HOUR = /^\s*(?:this morning|in the morning|last night|at night|tonight|this evening|in the evening|in the afternoon|this afternoon|yesterday)\b/;
 // "inside at 3", "holding at 3", "heater at 3": what is at 3 is a temperature.
 const HELD_AT = /(?:\binside|\boutside|\bcovers?|\bsoil|\bground|\bheaters?|\bheat|\bthermostat|\bset|\bsitting|\bholding|\bsteady|\bsat|\bhovering|\bit is|\bit's|\bwas|\bis) $/;
 // "I'll cover at 6": a deed has an hour and no temperature.
-const DEED_BEFORE = /\b(?:i'll|i will|we'll|we will|going to|gonna|will|covered|closed|shut|picked|turned|opened|uncovered)\b/;
+const DEED_BEFORE = /\b(?:i'll|i will|we'll|we will|going to|gonna|will|covered|closed|shut|picked|turned|opened|uncovered|pulled|put|drew|rolled|lit|ran|started|came|went (?:on|off|over|in|out)|took)\b/;
 const CLAUSE_END = /[,;\n]|\band\b|\bbut\b/;
 
+// "Woke at 5 and it was 28": what somebody does has an hour.
+const DONE_AT = /\b(?:woke(?: up)?|got up|getting up|am up|was up|went out|went in|looked|checked|got in|got there) (?:at|around|about) $/;
+
 const isBareHour = (token: Token): token is TempToken =>
-  token.type === 'temp' && token.sign === 'none' && token.unit === null && !token.degree && token.against === null && /^(?:1[0-2]|[1-9])(?:\.[0-5]\d)?$/.test(token.text);
+  token.type === 'temp' && token.sign === 'none' && token.unit === null && !token.degree && token.against === null && (token.spelled ? token.value >= 1 && token.value <= 12 && Number.isInteger(token.value) : /^(?:1[0-2]|[1-9])(?:\.[0-5]\d)?$/.test(token.text));
 
 /** Turns a bare "at 7" into a clock where another number is there to be the temperature. */
 export function settleBareHours(plain: string, tokens: readonly Token[]): readonly Token[] {
@@ -18,7 +25,7 @@ export function settleBareHours(plain: string, tokens: readonly Token[]): readon
   return tokens.map((token, index): Token => {
     const before = tokens[index - 1];
     if (!isBareHour(token) || before === undefined) return token;
-    const loose = /^(?:around|about)$/.test(before.text);
+    const loose = !DONE_AT.test(plain.slice(0, token.start)) && /^(?:around|about)$/.test(before.text);
     if (!loose && !BEFORE_HOUR.has(before.text)) return token;
     const others = temps.filter((other) => other !== token);
     const inClause = others.filter((other) => clauseOf(other) === clauseOf(token) && !(isBareHour(other) && tokens[tokens.indexOf(other) - 1]?.text === 'at'));
@@ -27,12 +34,12 @@ export function settleBareHours(plain: string, tokens: readonly Token[]): readon
     // "27 around 5", "at about 5": an hour only after a temperature and at the end of what is said.
     const looseHour = AFTER_HOUR.test(plain.slice(token.end)) || (inClause.some((other) => other.end < before.start) && /^\s*(?:$|[,.;!])/.test(plain.slice(token.end)));
     if (loose) return looseHour ? asClock(token) : token;
-    const isHour = AFTER_HOUR.test(plain.slice(token.end)) || (!heldAt && inClause.length > 0) || (standsAlone && others.length > 0) || (others.length === 0 && DEED_BEFORE.test(plain.slice(0, before.start)) && !/\bheat/.test(plain));
+    const isHour = ONLY_HOURS.has(before.text) || DAY_BEFORE.test(plain.slice(0, before.start)) || (others.length > 0 && DONE_AT.test(plain.slice(0, token.start))) || AFTER_HOUR.test(plain.slice(token.end)) || (!heldAt && inClause.length > 0) || (standsAlone && others.length > 0) || (others.length === 0 && DEED_BEFORE.test(plain.slice(0, before.start)) && !/\bheat/.test(plain));
     return isHour ? asClock(token) : token;
   });
 }
 
 function asClock(token: TempToken): ClockToken {
-  const [hour = '0', minute = '0'] = token.text.split('.');
+  const [hour = '0', minute = '0'] = (token.spelled ? `${token.value}` : token.text).split('.');
   return { type: 'clock', hour: Number(hour), minute: Number(minute), exact: false, start: token.start, end: token.end, text: token.text };
 }

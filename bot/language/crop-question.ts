@@ -3,8 +3,8 @@ import { unclear, type Intent, type Unclear } from './intent.js';
 import type { Message } from './message.js';
 import { ORDINARY_WORDS } from './ordinary-words.js';
 
-const FATE_WORDS = /^(?:survive|survives|ok|fine|safe|live|alive|die|dying|dead|freeze|freezing|frozen|hold|cope|coping|hurt|damage|damaged|nipped|hit|burn|burnt|burned|trouble|danger|risk|last|lasts|handle|stand|toast|lost|lose|losing|good|fare|take|struggle|suffer|harmed|harm|killed|kill|endangered|hardy|tolerate|withstand|happy|worry|worried|worrying|chance|chances|odds|gone|goner|protected)$/;
-const FATE_PHRASES = / (?:how (?:is|are|will|does|do|would) .*(?:do|doing|look|looking|like)|(?:make|makes|making) it|(?:hold|holds) (?:up|out)|(?:pull|come|get|getting) through|all right|be there|too cold|cold enough|warm enough|through the night|bounce back|stick it|in trouble|at risk) /;
+const FATE_WORDS = /^(?:survive|survives|ok|fine|safe|live|alive|die|dies|dying|dead|freeze|freezing|frozen|hold|cope|coping|hurt|damage|damaged|nipped|hit|burn|burnt|burned|trouble|danger|risk|last|lasts|handle|stand|toast|lost|lose|losing|good|fare|take|struggle|suffer|harmed|harm|killed|kill|kills|endangered|hardy|tolerate|withstand|happy|worry|worried|worrying|chance|chances|odds|gone|goner|protected)$/;
+const FATE_PHRASES = / (?:how (?:is|are|will|does|do|would|they|it) .*(?:do|doing|look|looking|like)|(?:make|makes|making) it|(?:hold|holds) (?:up|out)|(?:pull|come|get|getting) through|all right|be there|happen to|how (?:cold|low) can (?:the |my |our )?%\d+|too cold|cold enough|warm enough|through the night|bounce back|stick it|in trouble|at risk) /;
 
 const speaksOfFate = (said: string): boolean => FATE_PHRASES.test(said) || said.split(' ').some((word) => FATE_WORDS.test(word));
 
@@ -49,7 +49,7 @@ export function namedCrops(message: Message): readonly string[] | Unclear {
   return ids;
 }
 
-const ONLY_CROPS = /^ (?:(?:%\d+|and|or|the|my|our|about|how|what|of|tonight|tomorrow|night|overnight|for|on|this|plus|also|then|all|\w+day|baby|young|little|,|\/) )*\? $/;
+const ONLY_CROPS = /^ (?:(?:%\d+|and|or|the|my|our|about|how|is|are|what|of|tonight|tomorrow|night|overnight|for|on|this|plus|also|then|all|\w+day|baby|young|little|,|\/) )*(?:\? )?$/;
 const NEEDS = / (?:do|does|will) (?:i |we )?(?:need|have) to /;
 
 /** Whether a crop will come through a night. */
@@ -57,7 +57,7 @@ export function cropQuestion(message: Message): Intent | null {
   const { said, form } = message;
   const hasFate = speaksOfFate(said);
   if (message.hits.length === 0) return message.asks && !NEEDS.test(said) ? unknownCrop(message) : null;
-  const ahead = / (?:tonight|tomorrow|overnight|going to|will) /.test(said) && hasFate;
+  const ahead = / (?:worried|worry|worrying|nervous|concerned) (?:about|for) /.test(said) || (/ (?:tonight|tomorrow|overnight|going to|will) /.test(said) && hasFate);
   if (!message.asks && !ahead) return null;
   if (!(ONLY_CROPS.test(form) || hasFate)) return null;
   const crops = namedCrops(message);

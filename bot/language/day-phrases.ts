@@ -30,7 +30,7 @@ interface Own {
 /** What the date library does not know, or places in the coming night where growers mean the last one. */
 const OWN: readonly Own[] = [
   { pattern: /\b(?:two|2) nights ago\b|\bnight before last\b/g, days: -2, part: 'night' },
-  { pattern: /\b(?:all |over |through |thru |during |in )?(?:the )?(?:last night|overnight|over night|in the night|during the night|through the night)(?:'s)?\b/g, days: null, part: 'night', lastNight: true },
+  { pattern: /\b(?:all |over |through |thru |during |in )?(?:the )?(?:last night|all night|overnight|over night|in the night|during the night|through the night)(?:'s)?\b/g, days: null, part: 'night', lastNight: true },
   { pattern: /\b(?:the )?day after tomorrow\b/g, days: 2, part: null },
   { pattern: /\b(?:this|today) afternoon\b/g, days: 0, part: 'day' },
   { pattern: /\b(?:at |around |about )?midnight\b/g, days: null, part: null, hour: 0 },

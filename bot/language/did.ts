@@ -1,3 +1,4 @@
+import { DateTime } from 'luxon';
 import { amountsSaid, numbersAreSettings } from './amounts.js';
 import { unclear, type Intent, type Item } from './intent.js';
 import { itemsSaid } from './items-said.js';
@@ -8,13 +9,21 @@ const SHUT = 'shut|closed|down|drawn|sealed|latched';
 const OPEN = 'open|opened|uncovered|rolled up|cracked|ajar|wide open';
 const ON = 'on|running|going|lit|in place|in|over|over the bed|over the beds|set|ready|full|plugged in|covered|pulled|pulled over|tucked|tucked in|buttoned up|filled|deployed|out';
 const OFF = 'dead|died|broke|quit|failed|off|removed|unplugged|broken|out of service|stopped|not running';
-const ACTED = 'put|laid|threw|thrown|placed|pulled|turned|switched|fired|started|set|got|used|filled|topped|closed|shut|lit|ran|plugged|drew|dropped|lowered|covered|have|did|left|kept|spread|tossed|popped|draped|cranked|running|added|lighted';
+const ACTED = 'put|laid|threw|thrown|placed|pulled|turned|switched|fired|started|set|got|used|filled|topped|closed|shut|lit|ran|plugged|drew|dropped|lowered|covered|did|left|kept|spread|tossed|popped|draped|cranked|running|added|lighted';
 const TAKEN_AWAY = 'took|taken|removed|pulled off|rolled up|opened|uncovered|unplugged|switched off|turned off';
-const NEGATED = / (?:not|no|never|forgot|forgotten|without|skipped|skip|none|nothing|neither|nor|left off|could not|missed|except|haven't|unable) /;
+const NEGATED = / (?:not|no|never|forgot|forgotten|without|skipped|skip|none|nothing|neither|nor|left off|could not|missed|except|haven't|unable|too tired|too late|too windy|no time) /;
 const HARVESTED = / (?:picked|harvested|cut|pulled|gathered|brought in) /;
-const LATER = / (?:will|going to|about to|planning|plan to|want to|need to|later|soon|on my way|heading out|off to|gonna|shall|trying to|in a minute) /;
+const LATER = / (?:will|going to|about to|planning|plan to|want to|need to|later|soon|on my way|heading out|off to|gonna|shall|tomorrow|thinking|considering|wondering|not sure|maybe|might|may|hope to|hoping to|going out|going in|heading|gonna|off out|trying to|in a minute) /;
 
-const TO_COME = / (?:i|we) (?:am |are )?(?:will|shall|going to|about to|plan to|planning to|off to) (?!not )(?:now |go |then |also )*(?:@cover|cover|close|shut|open|turn|put|pick|harvest|run|light|pull|set|uncover|start|do) /;
+const TO_COME = /(?: (?:i|we) (?:am |are )?|^ )(?:will|shall|going to|about to|plan to|planning to|off to) (?!not )(?:now |go |then |also )*(?:@cover|cover|close|shut|open|turn|put|pick|harvest|run|light|pull|set|uncover|start|do) /;
+
+/** What was not done, or not on this night: a wish, a habit, the weather's doing. */
+const UNREAL = / (?:wish|should have|would have|could have|must have|if only|almost|nearly|always|usually|normally|used to|never (?:have |ever )?@?cover|never .*before|(?:snow|frost|ice|dew|condensation) (?:has |had )?(?:covered|on|over|under|in)) /;
+const OTHER_NIGHT = / (?:last night|yesterday|last week|the other (?:night|day)|night before) /;
+const NOON = 12;
+
+/** "Turn on the heater": nobody did it yet, or only the ending is missing. */
+const BIDS = /^ (?:please |just |now )*(?:turn|switch|close|run|light|pull|draw|uncover|leave|keep|take|open) (?!.*(?:already|done) )/;
 
 const words = (list: string): RegExp => new RegExp(` (?:${list}) `);
 const [SHUT_WORDS, OPEN_WORDS, ON_WORDS, OFF_WORDS, ACTED_WORDS, AWAY_WORDS] = [SHUT, OPEN, ON, OFF, ACTED, TAKEN_AWAY].map(words);
@@ -22,7 +31,9 @@ const [SHUT_WORDS, OPEN_WORDS, ON_WORDS, OFF_WORDS, ACTED_WORDS, AWAY_WORDS] = [
 type State = 'done' | 'not' | null;
 
 /** How the clause leaves its items: only vents, curtains and sides are opened and shut, the rest is on or off. */
-function stateOf(clause: string): State {
+function stateOf(whole: string): State {
+  // "The sensor sits on the heater" leaves no heater on.
+  const clause = ACTED_WORDS?.test(whole) === true ? whole : whole.replace(/ (?:on|in|over|under) (?:the |my |our |a )(?=@)/g, ' ');
   const away = AWAY_WORDS?.test(clause) === true && !/ (?:took|taken) .*\b(?:on|in)\b/.test(clause);
   const reversed = OPEN_WORDS?.test(clause) === true || OFF_WORDS?.test(clause) === true || away;
   const stands = SHUT_WORDS?.test(clause) === true || ON_WORDS?.test(clause) === true || ACTED_WORDS?.test(clause) === true || HARVESTED.test(clause) || / @heater (?:is )?(?:at|set to|to) #\d/.test(clause) || / @heater #\d/.test(clause);
@@ -32,16 +43,21 @@ function stateOf(clause: string): State {
   return stands ? 'done' : null;
 }
 
+/** What stays the same from night to night is done only where somebody did something with it: "frost on the film" is no deed. */
+const LASTING: ReadonlySet<Item> = new Set(['film', 'layer', 'wall', 'stones', 'compost']);
+
 function itemsOf(clause: string): readonly Item[] {
   const verbs: Item[] = [];
   if (/ (?:cover|covered|covering|uncovered|tucked) /.test(clause) && !/ @cover /.test(clause)) verbs.push('cover');
   if (HARVESTED.test(clause) && / %\d/.test(clause)) verbs.push('harvest');
-  if (/ (?:harvested|picked everything|picked it all) /.test(clause)) verbs.push('harvest');
-  return [...new Set([...verbs, ...itemsSaid(clause)])];
+  if (/ (?:harvested|picked (?:everything|it all|it|them|what i could|what we could|the rest|all of it|the lot)) /.test(clause)) verbs.push('harvest');
+  if (/ (?:shut|closed) (?:it |them |the place |&inside )?(?:everything|all|it all|it|&inside)(?: |$)/.test(clause)) verbs.push('vents');
+  const said = itemsSaid(clause).filter((item) => ACTED_WORDS?.test(clause) === true || !LASTING.has(item));
+  return [...new Set([...verbs, ...said])];
 }
 
-const ALL_DONE = /^ (?:i |we |i have |it is |that is |all |everything |everything is |i am |we are |yep |yes |ok )*(?:did (?:it|that|them|all that|all of that|all of them|all|everything|all of it|it all|the lot|so)|done|finished|complete|completed|all set|taken care of|sorted|buttoned up|tucked in|ready for the night|good to go|battened down|as you said|followed the plan|did what you said)(?: (?:all|now|it|already|everything|boss|thanks|for|the|night|tonight|so far|and|ready|chief|as|you|said|told|me))* $/;
-const NOTHING_DONE = /^ (?:i |we |have |sorry )*(?:did nothing|did not do (?:it|that|anything|any of it|any)|not done|have not done (?:it|that|anything)|nothing done|did not|nope|did not get to it|did not bother|could not do it|forgot|i forgot)(?: (?:tonight|yet|it|sorry|anything))* $/;
+const ALL_DONE = /^ (?:i |we |i have |it is |that is |that is me |all |everything |everything is |i am |we are |yep |yes |ok )*(?:did (?:it|that|them|all that|all of that|all of them|all|everything|all of it|it all|the lot|so)|done|finished|complete|completed|all set|taken care of|sorted|buttoned up|tucked in|ready for the night|good to go|battened down|as you said|followed the plan|did what you said|shut up|closed up|locked up|jobs done|job done|me done|done for the night|put to bed|snug)(?: (?:all|now|it|already|everything|boss|thanks|for|the|night|tonight|so far|and|ready|chief|as|you|said|told|me))* $/;
+const NOTHING_DONE = /^ (?:i |we |have |sorry )*(?:did nothing|did not do (?:it|that|anything|any of it|any)|not done|have not done (?:it|that|anything)|nothing done|did not|nope|did not get to it|did not bother|did not have time|had no time|could not do it|forgot|i forgot)(?: (?:tonight|yet|it|sorry|anything))* $/;
 const ALL_BUT = / (?:all|everything|did it all|done all|the lot) .*?(?:but|except|except for|apart from|bar|save for|other than) /;
 
 const withAmounts = (message: Message): Pick<Extract<Intent, { kind: 'did' }>, 'amounts'> => {
@@ -49,17 +65,22 @@ const withAmounts = (message: Message): Pick<Extract<Intent, { kind: 'did' }>, '
   return amounts === undefined ? {} : { amounts };
 };
 
+/** "Covered everything except the kale": what is left out is no thing of ours, and the rest stands. */
+const withoutExceptions = (form: string): string => form.replace(/ (?:except|except for|apart from|save for|other than|all but|but not|not) (?:(?:for|the|my|our|%\d+|and|one|bed|beds|\*label) )+$/, ' ');
+
 /** What the grower says was done tonight, or was not. */
 export function did(message: Message): Intent | null {
-  const { said, form } = message;
+  const { said } = message;
+  const form = withoutExceptions(message.form);
   if (ALL_DONE.test(said)) return { kind: 'did' };
   if (NOTHING_DONE.test(said)) return { kind: 'did', done: [] };
   if (message.asks) return null;
+  if (UNREAL.test(said)) return null;
   if (ALL_BUT.test(said) && itemsSaid(said).length > 0) {
     const not = itemsOf(said.slice(said.search(/ (?:but|except|apart from|bar|save for|other than) /)));
     return not.length === 0 ? null : { kind: 'did', not, rest: true };
   }
-  if (TO_COME.test(said) && itemsOf(said).length > 0) return unclear('done-yet');
+  if ((TO_COME.test(said) || BIDS.test(said)) && itemsOf(said).length > 0) return unclear('done-yet');
   if (message.temps.length > 0 && !numbersAreSettings(message)) return null;
   const lists: Record<'done' | 'not', Set<Item>> = { done: new Set(), not: new Set() };
   let waiting: Item[] = [];
@@ -74,10 +95,15 @@ export function did(message: Message): Intent | null {
     if (state !== null) waiting = [];
     if (items.length > 0) before = state;
   }
+  // "Forgot the vents, just done it now".
+  if (/ (?:just |have |now )*(?:did|done|doing) (?:it|that|them)(?: just| now)* $/.test(form) && lists.done.size === 0 && / (?:forgot|forgotten) /.test(form)) [lists.done, lists.not] = [lists.not, lists.done];
   const done = [...lists.done].filter((item) => !lists.not.has(item));
   const not = [...lists.not].filter((item) => !lists.done.has(item));
   const torn = [...lists.done].some((item) => lists.not.has(item));
   if (torn || (done.length === 0 && not.length === 0)) return null;
   if (LATER.test(said)) return unclear('done-yet');
+  // By the next afternoon what was done last night is no deed of the night to come.
+  if (OTHER_NIGHT.test(said) && !/ tonight /.test(said) && DateTime.fromSeconds(message.atS, { zone: message.zone }).hour >= NOON) return unclear('which-night');
+  if (/ (?:but )?not (?:tonight|yet|today) $/.test(said) && not.length === 0) return { kind: 'did', not: done };
   return { kind: 'did', ...(done.length === 0 ? {} : { done }), ...(not.length === 0 ? {} : { not }), ...withAmounts(message) };
 }

@@ -2,15 +2,15 @@ import type { Intent } from './intent.js';
 import { itemsSaid } from './items-said.js';
 import type { Message } from './message.js';
 
-const HELPED = / (?:did|does|do|has|have|is|are|was|were) (?:\w+ |@\w+ |=\d+ |#\d+ ){0,8}?(?:help|helped|helping|work|worked|working|make any difference|made any difference|make a difference|made a difference|making a difference|making any difference|do anything|doing anything|done anything|doing any good|do any good|done any good|worth it|worth the money|pay off|paid off|paying off|worthwhile|doing its job|change anything|changed anything|matter|mattered|make it warmer|made it warmer|worth having|effective|any good|any use) /;
+const HELPED = / (?:did|does|do|has|have|is|are|was|were) (?:\w+ |@\w+ |=\d+ |#\d+ ){0,8}?(?:help|helped|helping|work|worked|working|make any difference|made any difference|make any odds|made any odds|make a difference|made a difference|making a difference|making any difference|do anything|doing anything|done anything|doing any good|do any good|done any good|worth it|worth the money|pay off|paid off|paying off|worthwhile|doing its job|change anything|changed anything|matter|mattered|make it warmer|made it warmer|worth having|effective|any good|any use) /;
 const HOW_MUCH = / (?:how much (?:did|does|do|has|have|warmer (?:is|are|was))|what (?:did|does|do|has|have) (?:\w+ |@\w+ ){0,5}?(?:gain|gained|bring|brought|give|given|gave|buy|bought|add|do for)|what difference (?:did|does|do|has|have)|is it (?:\w+ )?(?:warmer|better) (?:since|with|after)|any (?:difference|effect|benefit) (?:from|of|with)|(?:effect|benefit) of) /;
-const THINGS = / (?:that|it|this|they|those|change|changes|new|upgrade|improvement|work|fix|@\w+) /;
+const THINGS = / (?:\w+ing|that|it|this|they|those|change|changes|new|upgrade|improvement|work|fix|@\w+) /;
 
 /** Whether a change to the house helped. */
 export function effect(message: Message): Intent | null {
   const { said } = message;
   if (!message.asks && !/^ (?:effect of|difference from) /.test(said)) return null;
-  if (/ (?:would|will|if|should|you|how does this|how do you) /.test(said)) return null;
+  if (/ (?:would|will|if|should|you|do i|do we|how does this|how do you) /.test(said)) return null;
   if (!(HELPED.test(said) || HOW_MUCH.test(said)) || !THINGS.test(said)) return null;
   const items = itemsSaid(said);
   return items.length === 0 ? { kind: 'effect' } : { kind: 'effect', items };

@@ -3,33 +3,45 @@ import type { Message } from './message.js';
 import { readingMark } from './reading-marks.js';
 import { temperature } from './temperature.js';
 
-const WITHDRAWS = /^ (?:please |sorry |no |oops |can you |actually |wait )*(?:undo|scratch|strike|ignore|disregard|scrap|delete|remove|erase|drop|forget|cancel|withdraw|take back|discard|throw out)(?: (?:that|the|my|it|last|one|reading|number|temperature|please|entry|previous|this|message|out|value|low|#\d+|just|sent|i|today|morning))* $/;
+const WITHDRAWS = /^ (?:please |sorry |no |oops |can you |actually |wait |wrong |thermometer |one |number |reading )*(?:undo|scratch|strike|ignore|disregard|scrap|delete|remove|erase|drop|forget|cancel|withdraw|take back|discard|throw out)(?: (?:that|the|my|it|last|one|reading|number|temperature|please|entry|previous|this|message|out|value|low|#\d+|just|sent|i|today|morning))* $/;
 const WRONG = /^ (?:the |my |that )*(?:last |previous )?(?:reading|number|temperature|one) (?:is |was |i sent |i gave )*(?:wrong|bad|off|incorrect|not right|a mistake|a typo)(?: sorry)* $/;
-const CORRECTS = / (?:scratch|correction|corrected|meant|should be|should have been|should say|should read|supposed to be|make it|make that|change it|change that|change the last|typo|mistake|misread|mistyped|miskeyed|oops|whoops|woops|sorry|typed|wrote|wrong|change #\d+ to|actually|rather|i mean|not right|instead|amend|correct|edit) /;
-const STARTS_NO = /^ no (?:(?:it|that|the|was|is|low|high|minimum|maximum|,|actually) )*#\d/;
+const CORRECTS = / (?:scratch|correction|corrected|meant|should be|should have been|should say|should read|(?:that|this) was supposed to be|make (?:it|that|this) (?:a |to )?#\d+|make (?:the |my )?(?:last|previous)|i (?:just )?(?:put|wrote|typed|said|sent|gave) (?:it |that |the )*#\d+ (?:, |; )?but|change it|change that|change the last|typo|mistake|misread|mistyped|miskeyed|oops|whoops|woops|sorry(?! (?:for|about|i|to|been|was|am|late|but))|typed|wrote|wrong|change #\d+ to|(?<! is )actually|rather(?! (?:cold|warm|chilly|cool|mild))|i mean|not right|instead|amend|correct|edit) /;
+const STARTS_NO = /^ no (?:(?:it|that|the|was|is|low|high|minimum|maximum|,|;|actually) )*#\d/;
 const STARRED = /^ \* #\d+ $|^ #\d+ \* $/;
-const THAT_WAS = /^ (?:(?:no|sorry|oops|actually|the|my|last|one|reading|number|it|that|this|previous) )*(?:was|is|should be|should have been|meant|i meant|i mean|were)(?: (?:for|the|in|from|my|a|taken|actually|of|at|as))* (?:&\w+|@cover|@water|@stones|@tube|under the @cover|under @cover|\$\d+|low|high|minimum|maximum)(?: (?:one|reading|temperature|thermometer|not|&\w+|low|high|\$\d+|@cover))* $/;
+const THAT_WAS = /^ (?:(?:no|ah|wait|sorry|oops|actually|the|my|last|one|reading|number|it|that|this|previous|i|gave|sent|just|first|second) )*(?:was|is|should be|should have been|meant|i meant|i mean|were)(?: (?:for|the|in|from|my|a|taken|actually|of|at|as))* (?:&\w+|@cover|@water|@stones|@tube|under the @cover|under @cover|\$\d+|low|high|minimum|maximum)(?: (?:one|reading|temperature|thermometer|not|&\w+|low|high|\$\d+|@cover|of|the|night|last|now|overnight|what|it|is))* $/;
 const NOT_THERE = /^ (?:sorry , |no , )?not (?:the |&|@|low|high)\S*(?: [,;] | but | )(?:the |it was )?(?:&\w+|@\w+|low|high|minimum|maximum) $/;
+/** "I said inside but it was under the cover": what was said first is what it was not. */
+const SAID_BUT = /^ (?:i (?:just )?(?:said|put|wrote|typed|sent|gave)) (?:it was |the |it |that )*(?:&\w+|@\w+|low|high) (?:, )?but /;
 const OLD_NUMBER = / (?:not|instead of|rather than|change|from|wrote|said|typed|put) (?:it |that |the |was )*#(\d+) /;
 
 /** "#0 not #1", "not #1 but #0", "change #1 to #0": which of the numbers is the new one. */
 function newNumber(message: Message): number | null {
   if (message.temps.length <= 1) return 0;
-  const old = OLD_NUMBER.exec(message.said)?.[1] ?? / #(\d+) should (?:be|have been|read) #/.exec(message.said)?.[1];
+  const old = OLD_NUMBER.exec(message.said)?.[1] ?? / #(\d+) (?:should (?:be|have been|read) #|(?:was|is) (?:wrong|a typo|a mistake|not right) )/.exec(message.said)?.[1];
   const rest = message.temps.map((_, at) => at).filter((at) => `${at}` !== old);
   return old !== undefined && rest.length === 1 ? (rest[0] ?? null) : null;
 }
 
+/** What stands beside a number, and short words of regret before or after it: a longer stretch speaks of something else. */
+function nearNumbers(form: string): string {
+  const stretches = form.split(/ [,;] /).map((stretch) => stretch.trim());
+  return ` ${stretches.filter((stretch) => stretch.includes('#') || stretch.split(' ').length <= SHORT_WORDS || WRONG.test(` ${stretch} `)).join(' ')} `;
+}
+const SHORT_WORDS = 3;
+
 /** A correction of the last reading, or its withdrawal. */
 export function fix(message: Message): Intent | null {
   const { said, form } = message;
-  if (message.asks && !/ make (?:it|that) /.test(said)) return null;
+  if (message.asks && !/ make (?:it|that) #| (?:change|correct|edit) (?:the |that |my |it )*(?:from )?#\d+ /.test(said)) return null;
+  if (/ (?:tonight|tomorrow|forecast) /.test(said) && message.temps.length > 0) return null;
   if (WRONG.test(said) || (WITHDRAWS.test(said) && !/ [,;:] .*#/.test(form))) return { kind: 'fix' };
   const last = ` ${form.split(/ [,;] /).at(-1)?.trim() ?? ''} `;
   const aboutPlace = (THAT_WAS.test(said) || THAT_WAS.test(last) || NOT_THERE.test(form)) && message.temps.length === 0 && / (?:that|last|meant|mean|reading|sorry|no|not|oops|actually|this|number) /.test(said);
-  const corrects = (CORRECTS.test(said) || STARTS_NO.test(form) || STARRED.test(form) || (/ #\d+ (?:, )?not #\d+ /.test(form) || / not #\d+ (?:, |but |; )?#?/.test(form))) && message.temps.length > 0;
-  if (!aboutPlace && !corrects) return null;
-  const marks = message.pieces.map((_, at) => readingMark(message, at));
+  const corrects = (CORRECTS.test(nearNumbers(form)) || STARTS_NO.test(form) || STARRED.test(form) || (/ #\d+ (?:, )?not #\d+ /.test(form) || / not #\d+ (?:, |but |; )?#?/.test(form))) && message.temps.length > 0;
+  const insteadOf = SAID_BUT.exec(form);
+  if (!aboutPlace && !corrects && insteadOf === null) return null;
+  const from = insteadOf === null ? 0 : insteadOf[0].trim().split(' ').length;
+  const marks = message.pieces.map((_, at) => (at < from ? {} : readingMark(message, at)));
   const notAt = message.pieces.findIndex(({ symbol }) => symbol === 'not');
   // "Outside not inside" and "not inside, outside": what follows the "not" up to the next stop is what it was not.
   const stopAt = message.pieces.findIndex(({ symbol }, at) => at > notAt && /^(?:[,;]|but)$/.test(symbol));

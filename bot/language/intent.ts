@@ -46,7 +46,7 @@ export type Ask =
   | 'which-night'
   | 'which-item'
   | 'which-meaning'
-  | 'one-at-a-time'
+  | 'which-reading'
   | 'done-yet'
   | 'impossible-temperature';
 
@@ -62,7 +62,8 @@ export interface Unclear {
 /** What the grower asks for that has no fields of its own. */
 export type PlainKind = 'next' | 'why' | 'record' | 'history' | 'settings' | 'help' | 'start' | 'stop' | 'erase' | 'export' | 'chat';
 
-export type Intent =
+/** One thing that is meant. */
+export type Meaning =
   | { readonly kind: 'reading'; readonly readings: readonly Reading[] }
   /** Without `c`, `stat` and `place` it withdraws the last reading. */
   | { readonly kind: 'fix'; readonly c?: number; readonly stat?: Statistic; readonly place?: string }
@@ -74,16 +75,24 @@ export type Intent =
   | { readonly kind: 'suppose'; readonly items?: readonly Item[]; readonly without?: readonly Item[]; readonly amounts?: Amounts }
   /**
    * What stands as it should for a cold night (covers on, vents shut, heater on), and what does not.
-   * Without lists: the whole plan is done. An empty `done`: nothing is. `rest`: all of the plan but what is in `not`.
+   * Without lists: the whole plan is done. An empty `done`: nothing is. `rest`: all of the plan but what is in `not`. `words`: what of the message tells it, where it tells more.
    */
-  | { readonly kind: 'did'; readonly done?: readonly Item[]; readonly not?: readonly Item[]; readonly rest?: true; readonly amounts?: Amounts }
+  | { readonly kind: 'did'; readonly done?: readonly Item[]; readonly not?: readonly Item[]; readonly rest?: true; readonly amounts?: Amounts; readonly words?: string }
   | { readonly kind: 'condition'; readonly items: readonly ConditionItem[]; readonly on: boolean }
   | { readonly kind: 'mark'; readonly text: string; readonly items?: readonly Item[]; readonly amounts?: Amounts; readonly at: string }
   | { readonly kind: 'effect'; readonly items?: readonly Item[] }
   | { readonly kind: PlainKind }
   | Unclear;
 
-export type IntentKind = Intent['kind'];
+export type IntentKind = Meaning['kind'];
+
+/** What a message means. Of several things the first is what must not be lost (a reading before a deed before a question); the rest are in `also`. */
+export type Intent = Meaning & { readonly also?: readonly Meaning[] };
+
+/** The things that a message means, each as an intent of its own, in the order in which they are to be done. */
+export function meanings({ also, ...first }: Intent): readonly Meaning[] {
+  return [first, ...(also ?? [])];
+}
 
 export function unclear(asks: Ask, more: { readonly word?: string; readonly choices?: readonly string[] } = {}): Unclear {
   return { kind: 'unclear', asks, ...more };

@@ -2,12 +2,12 @@ import { singular } from './word-forms.js';
 import type { Item } from './intent.js';
 
 const ITEM_WORDS: Readonly<Record<Item, string>> = {
-  cover: 'cover|row cover|rowcover|floating cover|frost cover|plant cover|bed cover|fleece|horticultural fleece|frost cloth|frost blanket|frost fabric|remay|reemay|blanket|sheet|low tunnel|inner tunnel|inner hoop|low hoop|cloche|fabric|quilt|tarp|bed sheet',
+  cover: 'cover|layer of fleece|layer of remay|layer of row cover|layer of cover|layer of fabric|layer of frost cloth|row cover|rowcover|floating cover|frost cover|plant cover|bed cover|fleece|horticultural fleece|frost cloth|frost blanket|frost fabric|remay|reemay|blanket|sheet|low tunnel|inner tunnel|inner hoop|low hoop|cloche|fabric|quilt|tarp|bed sheet',
   curtain: 'curtain|thermal curtain|energy curtain|thermal screen|energy screen|inner curtain|heat curtain|night curtain|shade curtain',
   heater: 'heater|thermostat|heat|propane heater|electric heater|space heater|gas heater|paraffin heater|kerosene heater|oil heater|wood stove|stove|furnace|burner|heat lamp|heat mat|boiler|radiator',
   fan: 'fan|circulation fan|circulating fan|haf fan|box fan|ceiling fan',
   vents: 'vent|ridge vent|roof vent|side vent|end vent|louver|louvre|roll up side|roll-up side|rollup side|rollup|side|sidewall|side wall',
-  water: 'water drum|water barrel|water jug|water tank|water bottle|water tote|barrel of water|drum of water|jug of water|drum|barrel|jug|tote|water',
+  water: 'water drum|water barrel|water jug|water tank|water bottle|water tote|barrel of water|drum of water|jug of water|drum|barrel|jug|tote|water butt|butt|butt of water|ibc|ibc tank|cask|water',
   stones: 'stone|rock|boulder|brick|masonry|black stone|cobble|paver|gravel|rock pile|rock bed|concrete block|cinder block',
   layer: 'second sheet of plastic|second sheet of film|second sheet of poly|another sheet of plastic|second layer|2nd layer|third layer|another layer|extra layer|double layer|inner layer|more layer|second film|second skin|double film|double skin|double poly|double plastic|layer|second plastic|layer of plastic|layer of film|layer of poly|second layer of plastic|second layer of film|second layer of poly|another layer of plastic|another layer of film|another layer of poly|extra layer of plastic|extra layer of film|extra layer of poly|more layer of film|more layer of plastic|more layer of poly',
   film: 'film|greenhouse film|ir film|new film|plastic film|poly film|greenhouse plastic|new plastic|plastic|poly|polythene|polyethylene|polycarbonate|glazing|bubble wrap',

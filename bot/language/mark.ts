@@ -22,7 +22,7 @@ export function mark(message: Message): Intent | null {
   const items = itemsSaid(said);
   const lasts = items.some((item) => LASTING_ITEMS.has(item));
   const verb = LASTING.test(said);
-  const kept = (verb && (items.length > 0 || / (?:gaps|cracks|edge|edges|foundation|greenhouse|&inside|end walls|door|door seal|skirt) /.test(said))) || (PLACED.test(said) && lasts) || (/\bnew\b/.test(message.plain) && items.length > 0 && / (?:got|have|put) |^ [@a] /.test(said)) || (/^(?:a )?(?:new|second|third) /.test(message.plain) && lasts) || (GONE.test(said) && (lasts || / sold | got rid /.test(said)) && items.length > 0) || (/ finished /.test(said) && lasts) || /^ (?:mark|note|log) :? ?/.test(message.form);
+  const kept = (verb && (items.length > 0 || / (?:gaps|cracks|edge|edges|foundation|greenhouse|&inside|end walls|door|door seal|skirt) /.test(said))) || (PLACED.test(said) && lasts) || (/\bnew\b/.test(message.plain) && items.length > 0 && / (?:got|have|put) |^ [@a] /.test(said)) || (/^(?:a )?(?:new|second|third) /.test(message.plain) && lasts) || (GONE.test(said) && (lasts || / sold | got rid /.test(said)) && items.length > 0) || (/ finished /.test(said) && lasts) || (/ permanent(?:ly)? /.test(said) && items.length > 0) || /^ (?:mark|note|log) :? ?/.test(message.form);
   if (!kept) return null;
   // "Added a cover" may be tonight's or for good.
   const nightly = items.length > 0 && !lasts && !NEW.test(said) && !/\bnew\b/.test(message.plain) && !/ (?:sold|got|installed|built|bought|mounted|fitted|replaced|upgraded|constructed) /.test(said) && changedAt(message) === localTime(message);
@@ -37,5 +37,5 @@ function changedAt(message: Message): string {
   const now = localTime(message);
   if (day?.date === null || day === undefined) return now;
   const noon = DateTime.fromISO(day.date, { zone: message.zone }).set({ hour: 12 });
-  return noon.toSeconds() > message.atS ? now : localTime({ atS: noon.toSeconds(), zone: message.zone });
+  return noon.toSeconds() > message.atS || noon.hasSame(DateTime.fromSeconds(message.atS, { zone: message.zone }), 'day') ? now : localTime({ atS: noon.toSeconds(), zone: message.zone });
 }

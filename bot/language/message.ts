@@ -44,8 +44,8 @@ export interface Message extends Heard {
   readonly names: readonly string[];
 }
 
-const MARKS: Readonly<Record<string, string>> = { '?': '?', '.': ';', ';': ';', '!': ';', '\n': ';', ',': ',', ':': ':', '/': '/', '&': 'and', '+': 'and', '@': 'at', '-': '-', '>': '>', '*': '*' };
-const GREETING = new Set(['hi', 'hey', 'hello', 'good', 'morning', 'evening', 'afternoon', 'ok', 'so', 'well', 'and', 'um', 'please', 'also', 'btw', 'hiya', 'howdy', 'yo', 'oh', 'just', 'yes', 'yeah', 'yep', 'yup', 'um', 'hmm', 'brr', 'brrr', 'wow', ',', ';', '-', 'duskward', 'thanks', 'but']);
+const MARKS: Readonly<Record<string, string>> = { '?': '?', '.': ';', ';': ';', '!': ';', '\n': ';', ',': ',', ':': ':', '/': '/', '&': 'and', '+': 'and', '@': 'at', '-': '-', '>': '>', '<': '<', '*': '*' };
+const GREETING = new Set(['hi', 'hey', 'hello', 'good', 'morning', 'evening', 'afternoon', 'ok', 'so', 'well', 'and', 'um', 'please', 'also', 'btw', 'ah', 'hiya', 'howdy', 'yo', 'oh', 'just', 'yes', 'yeah', 'yep', 'yup', 'um', 'hmm', 'brr', 'brrr', 'wow', ',', ';', '-', 'duskward', 'thanks', 'but']);
 const LABELLED = /^(?:beds?|rows|zones|houses|house|zone|row|sensor|probe|thermometer|number|no|bay|tunnel|greenhouse|station|box)$/;
 
 interface Word {
@@ -118,8 +118,10 @@ export function readMessage(heard: Heard): Message {
     else if (token.type === 'clock') add(`~${clocks.push(token) - 1}`);
     else if (token.type === 'amount') add(`=${amounts.push(token) - 1}`);
     else if (token.type === 'ordinal') words.push({ word: token.text, ...spot });
+    else if (token.type === 'mark' && token.text === '?' && before === '?') continue;
     else if (token.type === 'mark' && token.text in MARKS) add(MARKS[token.text] ?? token.text);
-    else if (token.type !== 'mark') add(`*${token.type}`);
+    // Another alphabet is no noise around a number, but words that nobody here can read.
+    else if (token.type !== 'mark' || /\p{L}/u.test(token.text)) add(`*${token.type}`);
   }
   const pieces: Piece[] = [];
   for (let at = 0; at < words.length; ) {
@@ -132,18 +134,26 @@ export function readMessage(heard: Heard): Message {
     at += part.length;
   }
   const { pieces: kept, temps: numbers } = countItems(withoutGreeting(pieces), temps, amounts);
-  const form = ` ${kept.map(({ symbol }) => symbol).join(' ')} `;
-  const said = ` ${kept.map(({ symbol }) => symbol).filter((symbol) => !/^[?;,:/\->]$/.test(symbol)).join(' ')} `;
-  return { ...heard, plain, pieces: kept, form, said, asks: isQuestion(form, said), temps: numbers, clocks, amounts, hits, names };
+  return withPieces({ ...heard, plain, temps: numbers, clocks, amounts, hits, names }, kept);
+}
+
+/** The message with these pieces, and the forms that follow from them. */
+export function withPieces(message: Omit<Message, 'pieces' | 'form' | 'said' | 'asks'>, pieces: readonly Piece[]): Message {
+  const form = ` ${pieces.map(({ symbol }) => symbol).join(' ')} `;
+  const said = ` ${pieces.map(({ symbol }) => symbol).filter((symbol) => !/^[?;,:/\-<>]$/.test(symbol)).join(' ')} `;
+  return { ...message, pieces, form, said, asks: isQuestion(form, said) };
 }
 
 /** The pieces after "hi", "good morning", "ok so"; a message of nothing else is kept. */
 function withoutGreeting(pieces: readonly Piece[]): readonly Piece[] {
-  const first = pieces.findIndex(({ symbol }, index) => !GREETING.has(symbol) || (symbol === 'hi' && pieces[index + 1]?.symbol.startsWith('#') === true) || (symbol === 'well' && pieces[index + 1]?.symbol === 'done'));
+  const first = pieces.findIndex(({ symbol }, index) => !GREETING.has(symbol) || ((symbol === 'hi' || symbol === '-') && /^(?:[#/].*|of|was|is|temperature)$/.test(pieces[index + 1]?.symbol ?? '')) || (symbol === 'well' && pieces[index + 1]?.symbol === 'done'));
   // "Thanks a lot" is no greeting before "a lot".
   const isThanks = pieces.slice(0, first).some(({ symbol }) => symbol === 'thanks') && /^(?:a|for|again|so|very|to|you|much)$/.test(pieces[first]?.symbol ?? '');
   return first <= 0 || isThanks ? pieces : pieces.slice(first);
 }
+
+/** "Six 200 litre barrels": what a thing holds or weighs. */
+const HOLDS = /^(?:l|lit|gal|kg|kilo|lb|pound|w|kw|watt)/;
 
 /** "4 drums" is an amount and no temperature. */
 function countItems(pieces: readonly Piece[], temps: readonly TempToken[], amounts: AmountToken[]): { readonly pieces: readonly Piece[]; readonly temps: readonly TempToken[] } {
@@ -152,7 +162,7 @@ function countItems(pieces: readonly Piece[], temps: readonly TempToken[], amoun
     const temp = piece.symbol.startsWith('#') ? temps[Number(piece.symbol.slice(1))] : undefined;
     if (temp === undefined) return piece;
     const next = /^(?:more|new|extra|black|big)$/.test(pieces[index + 1]?.symbol ?? '') ? pieces[index + 2] : pieces[index + 1];
-    const isCounted = next !== undefined && [...COUNTED_ITEMS].some((item) => next.symbol === `@${item}`) && (next.written.endsWith('s') || temp.value === 1);
+    const isCounted = HOLDS.test(amounts[Number(/^=(\d+)$/.exec(pieces[index + 1]?.symbol ?? '')?.[1])]?.noun ?? '') || next !== undefined && [...COUNTED_ITEMS].some((item) => next.symbol === `@${item}`) && (/s\b/.test(next.written) || temp.value === 1);
     if (!isCounted || temp.sign !== 'none' || temp.unit !== null || temp.degree || temp.against !== null || !Number.isInteger(temp.value) || temp.value === 0) return { ...piece, symbol: `#${numbers.push(temp) - 1}` };
     return { ...piece, symbol: `=${amounts.push({ type: 'amount', value: temp.value, noun: 'count', text: temp.text, start: temp.start, end: temp.end }) - 1}` };
   });

@@ -27,7 +27,7 @@ export function nightMeant(message: Message): NightsMeant | Unclear {
   const { said } = message;
   const open = (dates: readonly DateTime[]): Unclear => unclear('which-night', { choices: dates.map(iso) });
   const ahead = / (?:in|next|coming|over the|for the|the next|this coming) (?:=\d+|few|couple) /.exec(said);
-  if (/ (?:this|the|next|coming|rest of the|all) week /.test(said) || / (?:cold|warm|frost|freezing) (?:spell|snap|wave|front|blast) /.test(said) || / (?:coming|next few|few|next couple of|next couple) (?:days|nights) /.test(said) || / (?:next|coming) (?:frost|freeze) /.test(said)) return { night: iso(tonight), said: false, nights: 7 };
+  if (/ (?:this|the|next|coming|rest of the|all) week |^ week $/.test(said) || / (?:cold|warm|frost|freezing) (?:spell|snap|wave|front|blast) /.test(said) || / (?:coming|next few|few|next couple of|next couple) (?:days|nights) /.test(said) || / (?:next|coming) (?:frost|freeze) /.test(said)) return { night: iso(tonight), said: false, nights: 7 };
   const nights = message.amounts.find(({ noun }) => /^(?:nights?|days?|weeks?)$/.test(noun));
   if (nights !== undefined && ahead !== null) {
     const count = Math.round(nights.value * (nights.noun.startsWith('week') ? 7 : 1));
@@ -40,7 +40,7 @@ export function nightMeant(message: Message): NightsMeant | Unclear {
   if (/ tomorrow morning /.test(said) || / tomorrow (?:at dawn|by dawn|at sunrise) /.test(said)) return now.hour < SMALL_HOURS_END ? open([today.minus({ days: 1 }), today]) : { night: iso(today), said: true };
   if (/ day after tomorrow /.test(said)) return { night: iso(today.plus({ days: 2 })), said: true };
   if (/ tomorrow /.test(said)) return now.hour < SMALL_HOURS_END ? open([today, today.plus({ days: 1 })]) : { night: iso(today.plus({ days: 1 })), said: true };
-  if (/ (?:tonight|this evening|tonights|by morning|in the morning|this night|till morning|until morning|by dawn|at dawn) /.test(said)) return { night: iso(tonight), said: true };
+  if (/ (?:tonight|this evening|through the night|the night|tonights|by morning|in the morning|this night|till morning|until morning|by dawn|at dawn) /.test(said)) return { night: iso(tonight), said: true };
   if (/ last night | overnight /.test(said)) {
     if (/ overnight /.test(said)) return { night: iso(tonight), said: true };
     return now.hour < SMALL_HOURS_END ? open([today.minus({ days: 2 }), today.minus({ days: 1 })]) : { night: iso(today.minus({ days: 1 })), said: true };

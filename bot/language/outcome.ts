@@ -1,13 +1,13 @@
 import { DateTime } from 'luxon';
 import { namedCrops } from './crop-question.js';
-import { unclear, type Intent, type OutcomeState } from './intent.js';
+import { unclear, type Intent, type Meaning, type OutcomeState } from './intent.js';
 import type { Message } from './message.js';
 import { nightMeant } from './night.js';
 
 const STATES: Readonly<Record<OutcomeState, RegExp>> = {
-  dead: / (?:dead|died|killed|kill|toast|gone|mush|mushy|black|blackened|goner|goners|kaput|finished|rotted|perished|wiped out|done for|did not survive|did not make it|not make it|did not come through|a loss|lost|cooked|history|slime|collapsed) /,
-  marked: / (?:burn|burned|burnt|nipped|damage|damaged|wilted|wilting|wilty|limp|droopy|drooping|drooped|spots|spotted|spotty|browned|brown|discolored|discoloured|yellow|singed|hit|hurt|marked|bitten|scorched|bleached|translucent|floppy|crispy|edges|tips|suffered|bit|rough|stressed|scarred|knocked back|set back|sad|ragged|frostbitten|curled) /,
-  fine: / (?:fine|ok|good|great|perfect|happy|alive|survived|made it|unharmed|untouched|no damage|well|healthy|came through|pulled through|undamaged|all right|standing|thriving|beautiful|lovely|unhurt|no problem|no problems|no harm|not damaged|not hurt|not dead|unfazed|excellent|sailed through|made it through|perked up|recovered|looking good|green|strong|unscathed|loving it|dandy) /,
+  dead: / (?:dead|died|killed|kill|toast|gone|mush|mushy|black|blackened|goner|goners|kaput|finished|rotted|perished|wiped out|done for|did not survive|did not make it|not make it|did not come through|a loss|lost|cooked|history|slime|collapsed|had it|write off|write-off|kicked the bucket|popped its clogs|finito) /,
+  marked: / (?:burn|burned|burnt|nipped|damage|damaged|wilted|wilting|wilty|limp|droopy|drooping|drooped|spots|spotted|spotty|hammered|battered|clobbered|browned|brown|discolored|discoloured|yellow|singed|hit|hurt|marked|bitten|frost bit|got bit|scorched|bleached|translucent|floppy|crispy|edges|tips|suffered|rough|stressed|scarred|knocked back|set back|sad|ragged|frostbitten|curled) /,
+  fine: / (?:fine|ok|good|great|perfect|happy|alive|survived|made it|unharmed|untouched|no damage|well|healthy|came through|pulled through|undamaged|all right|standing|thriving|beautiful|lovely|unhurt|no problem|no problems|no harm|not damaged|not hurt|not dead|unfazed|not mind|not bothered|not care|excellent|sailed through|made it through|perked up|recovered|looking good|green|strong|unscathed|loving it|dandy|grand|laughing|champion|bonny|flying|happy as larry) /,
 };
 const DENIED = / (?:no|not any|without|not) (?:(?:frost|cold|any|real|sign of|a|visible|much) )?(?:damage|damaged|hurt|harm|burn|burnt|burned|dead|hit|nipped|wilted|marked|spots|losses|problem|problems|bad|too bad) /g;
 const UNDENIED = / (?:not|no longer|hardly|barely) (?:so |very |too |looking |all |in )?(?:fine|ok|good|great|happy|well|alive|healthy) /;
@@ -33,29 +33,30 @@ type Unknown = 'several' | 'none';
 export function outcome(message: Message): Intent | null {
   const { said, form } = message;
   if (message.asks || message.temps.length > 0) return null;
-  if (/ (?:going to|will|should) /.test(said)) return null;
+  if (/ (?:going to|will|should|hope|hoping|hopefully|wish|better be|pray|praying|dinner|lunch|supper|ate|eat|eating|tasty|taste|tastes|to eat) /.test(said)) return null;
   const state = stateOf(said);
   if (state === 'none') return null;
-  if (message.hits.length === 0 && / (?:everything|all of it|all of them|the crops|the plants|my plants|my crops|nothing|they) (?:is |are |was |were |looks? |all |has |have |got )*(?:survived|died|dead|fine|ok|gone|made|froze|frozen|burnt|burned|killed|alive|good|great|perfect|lost|toast) /.test(said)) return unclear('which-crop');
+  if (message.hits.length === 0 && / (?:everything|all|all of it|all of them|the crops|the plants|my plants|my crops|nothing|they) (?:is |are |was |were |looks? |all |has |have |got )*(?:survived|died|dead|fine|ok|gone|made|came through|come through|froze|frozen|burnt|burned|killed|alive|good|great|perfect|lost|toast) /.test(said)) return unclear('which-crop');
+  if (message.hits.length === 0 && / (?:no losses|no casualties|no damage anywhere|not a mark on (?:anything|them|any)|lost nothing|lost everything) /.test(said)) return unclear('which-crop');
   if (message.hits.length === 0) {
     const strange = /^ (?:the |my |our |all the |all my |lost (?:the |my |all the )?)([a-z]+) (?:is |are |was |were |all |got |has |have |look |looks |did |died|survived|made|$)/.exec(form)?.[1];
-    const isHouse = strange === undefined || /^(?:power|house|night|forecast|plastic|door|weather|thermometer|advice|plan|temperature|low|snow|grid|electricity|prediction|message|app|text|blower|fan|generator|fuel|gas|propane)$/.test(strange);
+    const isHouse = strange === undefined || /^(?:power|house|night|forecast|plastic|door|weather|thermometer|advice|plan|temperature|low|snow|grid|electricity|prediction|message|app|text|blower|fan|generator|fuel|gas|propane|battery|batteries|phone|heater|probe|sensor)$/.test(strange);
     return isHouse ? null : unclear('which-crop', { word: strange });
   }
   if (/ (?:tonight|tomorrow) /.test(said)) return null;
   const crops = namedCrops(message);
   if ('kind' in crops) return crops;
-  const [crop] = crops;
+  const [crop, ...more] = crops;
   if (crop === undefined) return null;
   if (state === 'fine' && !VERB.test(said) && !/ (?:survived|came through|made it) /.test(said)) return unclear('which-meaning', { choices: ['outcome', 'crop'] });
-  if (crops.length > 1) return unclear('one-at-a-time', { choices: crops });
   if (state === 'several' || (state === 'dead' && / (?:half|some|most|few|part|third|quarter|partly|one of|several|couple|bit) /.test(said))) return unclear('which-state', { choices: ['fine', 'marked', 'dead'] });
   const bed = message.pieces.findIndex(({ symbol }) => symbol === '*label');
   const beds = bed > 0 ? message.pieces.slice(bed - 1, bed + 1).map(({ written }) => written).join(' ') : / (?:in|on) (?:the )?(\w+ bed) /.exec(said)?.[1];
   const dated = / last night | this morning | overnight /.test(said);
   const { hour } = DateTime.fromSeconds(message.atS, { zone: message.zone });
   const night = dated ? lastNight(message, hour) : null;
-  return { kind: 'outcome', crop, ...(beds === undefined ? {} : { bed: beds }), state, ...(night === null ? {} : { night }) };
+  const came = (one: string): Extract<Meaning, { kind: 'outcome' }> => ({ kind: 'outcome', crop: one, ...(beds === undefined ? {} : { bed: beds }), state, ...(night === null ? {} : { night }) });
+  return more.length === 0 ? came(crop) : { ...came(crop), also: more.map(came) };
 }
 
 /** The night that ended this morning. */

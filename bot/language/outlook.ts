@@ -10,19 +10,25 @@ const ASKS: readonly RegExp[] = [
   / (?:weather) /,
   / what (?:is|will|are|was) (?:the |tonight |tomorrow |my |your |a |it |be )*(?:\w+ ){0,3}?(?:low|minimum|temperature|temps|high|maximum|weather|night|expected|predicted|like|looking) /,
   / what (?:low|minimum|temperature|temps) /,
+  / what will (?:the |it |my |our )*(?:(?:&\w+|@\w+|\w+) ){0,2}?(?:be|get|go|drop|fall) /,
   / what (?:about|of|does) (?:the |this |next )*(?:tonight|tomorrow|week|weekend|night|\w+day|rest|outside|inside|it look) /,
   / (?:get|go|drop|dip|fall|be|stay|getting|going|dropping) (?:down )?(?:to |below |under |above )(?:zero|#\d+|freezing) /,
   / (?:cold|warm|mild|chilly|bad|rough|clear|cloudy|windy) (?:tonight|tomorrow|night|this week|overnight|enough) /,
-  / (?:going to|will it|gonna|expect|expecting|is it) (?:be |get |it )*(?:cold|freeze|frosty|chilly|snow|below|warm|bad|clear|snowing) /,
-  / (?:lowest|coldest|minimum|low|temperature|temps) (?:\w+ ){0,3}?(?:tonight|tomorrow|inside|outside|this week|overnight|expected|&inside|&outside|under|in) /,
+  / (?:going to|will it|gonna|expect|expecting|is it) (?:be |get |it )*(?:cold|freeze|frosty|chilly|snow|below|warm|bad|clear|snowing|cloudy|windy|stormy|icy|mild) /,
+  / how much snow /,
+  / (?:lowest|coldest|minimum|low|temperature|temps) (?:\w+ ){0,3}?(?:tonight|tomorrow|inside|outside|this week|overnight|expected|&inside|&outside|under|in|at dawn|at midnight|by morning|at sunrise|at \w+|~\d+) /,
   / how (?:is|does|are|will) (?:the |this |rest of the )*(?:tonight|tomorrow|week|weekend|night|next few nights|coming days|it|\w+day|\w+day night) (?:\w+ ){0,2}?(?:look|looking|shaping|like|be) /,
   / what is (?:tonight|tomorrow|\w+day|\w+day night|it|the week|the weekend|next week|this week|tomorrow night|the rest of the week) (?:going to |looking |look |be |shaping )*(?:like|be|up|look|bring|doing) /,
+  / (?:anything|something) (?:nasty|bad|cold|scary|to worry about|to watch)(?: \w+){0,3} (?:coming|ahead|week|tonight|weekend) | anything (?:nasty|bad|cold|scary) coming /,
+  / what time (?:\w+ ){0,4}?(?:coldest|lowest|cold|freeze) /,
+  / (?:be|is|it|another|a) (?:a |another |going to be a )?(?:cold|chilly|bitter|bad|nasty) one | (?:cold|chilly|bitter|bad|nasty) one (?:tonight|tomorrow|coming|ahead) /,
+  / (?:expected|forecast|predicted|likely) (?:low|minimum|temperature) /,
   / (?:see|show|tell) (?:me |us )?(?:tonight|the week ahead|the week|tomorrow) /,
   / when (?:is|will|does|are|should) (?:\w+ ){0,5}?(?:frost|freeze|freezing|cold|thaw|coldest|warm up|low|minimum) /,
 ];
 
-const ONLY_NIGHT = /^ (?:(?:and|the|for|what|about|how|on|tonight|tomorrow|night|week|weekend|this|next|overnight|low|temperature|minimum|frost|inside|outside|\w+day|&\w+|under the @cover|under @cover) )+\? $/;
-const ALONE = /^ (?:tonight|tomorrow|tomorrow night|this week|this weekend|\w+day night) $|^ (?:the |tonight |tomorrow |tonights |night |week |for |my |local )*(?:forecast|outlook|weather|low|frost|temperature)(?: (?:for|tonight|tomorrow|night|please|this|week|weekend|the|now|next|few|nights|days|\w+day|inside|outside|&\w+|=\d+))* (?:\? |; )*$/;
+const ONLY_NIGHT = /^ (?:(?:and|the|for|what|about|how|on|tonight|tomorrow|night|nights|days|few|couple|rest|of|coming|week|weekend|this|next|overnight|low|temperature|minimum|frost|inside|outside|\w+day|&\w+|under the @cover|under @cover) )+\? $|^ (?:and |so )?(?:what|how) about (?:tonight|tomorrow|tomorrow night|(?:the |this )?weekend|(?:this |next |the )?week|\w+day|\w+day night) $/;
+const ALONE = /^ (?:tonight|tomorrow|tomorrow night|(?:the |this |next |rest of the |the rest of the )?week|this weekend|(?:the )?(?:next|coming) (?:few |couple of )?(?:nights|days|=\d+)(?: please)?|\w+day night) $|^ (?:the |tonight |tomorrow |tonights |night |week |for |my |local )*(?:expected |likely |temperature |current |latest )?(?:latest|update|updates|status|news|forecast|outlook|weather|low|minimum|frost|temperature)(?: (?:for|tonight|tomorrow|night|please|this|week|weekend|the|now|next|few|nights|days|ahead|\w+day|inside|outside|&\w+|=\d+))* (?:\? |; )*$/;
 
 /** How cold it will be, tonight or over some nights. */
 export function outlook(message: Message): Intent | null {

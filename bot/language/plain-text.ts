@@ -3,14 +3,36 @@ const COMPOSED: readonly (readonly [RegExp, string])[] = [
   [/[“”]/g, '"'],
   [/[\u00a0\u2007\u2009\u202f]/g, ' '],
   [/[ºª˚∘]/g, '°'],
+  // "low27": the thumb missed the blank.
+  [/\b(low|lo|min|max|high|inside|outside|out|temp|soil|was|is)(?=\d)/gi, '$1 '],
+  [/\bw\/o\b/gi, 'without'],
+  [/\bw\/(?=\s|$)/gi, 'with'],
+  [/[\u{1F44D}\u{1F44C}\u{1F64F}]/gu, ' ok '],
+  // "28o", "28*F": a degree sign on a keyboard that has none.
+  [/(\d)o(?=[cf]?\b)(?!')/gi, '$1°'],
+  [/(\d)\*(?=[cf]\b)/gi, '$1°'],
+  [/(?<=\d)[·∙](?=\d)/g, '.'],
   [/℃/g, '°c'],
   [/℉/g, '°f'],
   // Phones write a minus as any of these. Which of them is a sign is for the grammar to say.
   [/[−–—‒‐‑﹣－]/g, '-'],
 ];
 
+/** Faces and snowflakes say nothing here; blanks keep the rest in its place. */
+const PICTURES = /[\p{Extended_Pictographic}\u{1F1E6}-\u{1F1FF}\u{1F3FB}-\u{1F3FF}\u200d\ufe0e\ufe0f]+/gu;
+
+/** Where other scripts' digits begin: wide, Arabic, Persian, Devanagari. */
+const ZEROS = [0xff10, 0x660, 0x6f0, 0x966];
+
+function withPlainDigits(text: string): string {
+  return text.replace(/[\uff10-\uff19\u0660-\u0669\u06f0-\u06f9\u0966-\u096f]/g, (digit) => {
+    const code = digit.charCodeAt(0);
+    return `${code - (ZEROS.find((zero) => code >= zero && code < zero + 10) ?? code)}`;
+  });
+}
+
 /** The message in lower case with one form for each quote, dash, blank and degree sign, and without accents. */
 export function plainText(text: string): string {
-  const oneForm = COMPOSED.reduce((sofar, [found, instead]) => sofar.replace(found, instead), text);
-  return oneForm.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
+  const oneForm = COMPOSED.reduce((sofar, [found, instead]) => sofar.replace(found, instead), withPlainDigits(text));
+  return oneForm.replace(PICTURES, (pictures) => ' '.repeat(pictures.length)).normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
 }

@@ -4,13 +4,20 @@ const SUBJECT = String.raw`(?:the|my|our|a|an|one|two|=\d+|it|there|frost|snow|t
 const OPENERS: readonly RegExp[] = [
   /^ (?:what|where|which|who|how|why|any|anything|suppose|supposing|if|shall) /,
   /^ should (?!be |have |read |say )/,
-  /^ (?:will|would|can|could|do|does) (?!not )/,
+  /^ will (?!not |@cover |cover |close |shut |do |pick |run |turn |put )/,
+  /^ (?:would|can|could|do|does) (?!not |have )/,
+  /^ (?:did|have|had) (?:i|you|we) /,
   /^ when (?:should|shall|do|does|will|is|can|would|are|to|will|was|did|next) /,
   new RegExp(`^ (?:is|are|am|was|were) ${SUBJECT} `),
-  /^ did (?:you|that|this|i|we|my|the|it|%\d+|@\w+|all|adding|having) .*\b(?:help|work|make|matter|survive|freeze|get|come|go|save|change|do|pay|drop|hold|right|like|frost)\b/,
+  /^ (?:say|let us say|assume|assuming) (?:i|we) /,
+  /^ did (?:you|that|this|those|these|they|i|we|my|the|it|%\d+|@\w+|all|adding|having) .*\b(?:help|work|make|matter|survive|freeze|get|come|go|save|change|do|pay|drop|hold|right|like|frost)\b/,
   /^ (?:have|has|had) (?:the|my|our|i|we|you|it|there|that|any|%\d+|@\w+) .*\b(?:helped|made|worked|been|paid|changed|saved|any)\b/,
+  /^ did (?:\w+ing|doing|@\w+) .*\b(?:help|work|matter|make|do|pay)\b/,
+  /^ (?:is|are) (?!#|fine |ok |good |covered |now |still |at |down |up )\S+ [^#\s]+ .*\S/,
+  /^ at (?:what|which) /,
+  /^ is #\d+ (?:\w+ )?(?:too|cold|ok|enough|low|bad|safe|warm|fine|dangerous) /,
   /^ (?:worth|need to|time to|safe to|better to) /,
 ];
 
 /** Whether the message asks: by its mark, or by the way it opens. */
-export const isQuestion = (form: string, said: string): boolean => form.includes(' ? ') || OPENERS.some((opener) => opener.test(said));
+export const isQuestion = (form: string, said: string): boolean => form.includes(' ? ') || / or (?:no|not|nope)(?: |$)| on or off | off or on | open or (?:shut|closed) | (?:shut|closed) or open | what happens | (?:to|at|below) (?:what|which) (?:temperature|point|degree) /.test(said) || / (?:should|shall|can|could|must|may|do) (?:i|we) /.test(said) || OPENERS.some((opener) => opener.test(said)) || / [,;] (?:how|will|would|are|is|should|what) (?:they|it|i|we|the|my|everything|all|that) /.test(form);

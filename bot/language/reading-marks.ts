@@ -10,8 +10,8 @@ export interface ReadingMark {
   readonly sun?: boolean;
 }
 
-const LOW = new Set(['low', 'minimum', 'lowest', 'coldest', 'bottomed', 'dropped', 'dipped', 'fell', 'sank', 'plunged', 'bottom', 'lowermost', 'down']);
-const HIGH = new Set(['high', 'maximum', 'highest', 'hottest', 'warmest', 'peak', 'peaked', 'topped', 'hi']);
+const LOW = new Set(['low', 'l', 'minimum', 'lowest', 'coldest', 'bottomed', 'dropped', 'dipped', 'fell', 'sank', 'plunged', 'bottom', 'lowermost', 'down']);
+const HIGH = new Set(['high', 'maximum', 'highest', 'hottest', 'warmest', 'peak', 'peaked', 'topped', 'hi', 'h']);
 const NOW = new Set(['is', 'now', 'currently', 'reads', 'says', 'shows', 'showing', 'reading', 'sitting', 'holding', 'presently', 'present', 'moment', 'are']);
 const PLACE_ITEMS: Readonly<Record<string, string>> = { '@cover': 'cover', '@water': 'water', '@stones': 'stones', '@tube': 'tube' };
 
@@ -25,9 +25,10 @@ export const placeOf = (symbol: string, names: readonly string[]): string | null
 function shortPlace(pieces: readonly Piece[], at: number): string | null {
   const symbol = pieces[at]?.symbol;
   const before = pieces[at - 1]?.symbol ?? '';
-  const after = pieces[at + 1]?.symbol ?? '';
+  const next = pieces[at + 1]?.symbol ?? '';
+  const after = next === ':' ? (pieces[at + 2]?.symbol ?? '') : next;
   if (symbol === 'out' && (before.startsWith('#') || after.startsWith('#') || after === 'side')) return 'outside';
-  if (symbol === 'in' && (before.startsWith('#') || /^#/.test(after)) && /^(?:|,|;|and|\/|#\d+|out|now|~\d+|at)$/.test(after)) return 'inside';
+  if (symbol === 'in' && (before.startsWith('#') || /^#/.test(after)) && /^(?:|,|;|:|and|\/|#\d+|out|now|~\d+|at|right|today|this|last|overnight|currently|already|still|but|as|with|brr)$/.test(after)) return 'inside';
   return null;
 }
 
@@ -36,6 +37,7 @@ export function readingMark(message: Message, at: number): ReadingMark {
   const symbol = pieces[at]?.symbol ?? '';
   const before = pieces[at - 1]?.symbol ?? '';
   const after = pieces[at + 1]?.symbol ?? '';
+  if (symbol === 'down' && !/^(?:to|at|as|#\d+)$/.test(after)) return NONE;
   if (LOW.has(symbol)) return { stat: 'low' };
   if (HIGH.has(symbol)) return { stat: 'high' };
   if (symbol === 'up' && after === 'to' && /^(?:got|went|climbed|rose|warmed|back|right|heated|all)$/.test(before)) return { stat: 'high' };

@@ -1,8 +1,9 @@
 import { DateTime } from 'luxon';
 import { dayPhrases, type DayPhrase } from './day-phrases.js';
-import { unclear, type Intent, type Reading, type Statistic, type Unclear } from './intent.js';
-import type { Message, Piece } from './message.js';
+import { unclear, type Meaning, type Reading, type Statistic, type Unclear } from './intent.js';
+import { withPieces, type Message, type Piece } from './message.js';
 import { readingMark, type ReadingMark } from './reading-marks.js';
+import { numbersIn } from './reading-talk.js';
 import { readingTime } from './reading-time.js';
 import { temperature } from './temperature.js';
 import { strangePlace } from './strange-place.js';
@@ -59,6 +60,9 @@ function attach(stretch: readonly Sign[], message: Message): Attached[] {
   const numbers = stretch.flatMap(({ piece }, at) => (piece.symbol.startsWith('#') ? [at] : []));
   const lead = stretch.findIndex((sign) => sign.mark.place !== undefined || sign.mark.stat !== undefined);
   const before = lead >= 0 && lead < (numbers[0] ?? 0);
+  // "Low 26 at 4am high 58 at 2pm": times have an order of their own.
+  const timeLead = stretch.findIndex(({ clock, day }) => clock !== null || day !== null);
+  const timeBefore = timeLead >= 0 && timeLead < (numbers[0] ?? 0);
   const list = numbers.flatMap((at): Attached[] => {
     const temp = message.temps[Number(stretch[at]?.piece.symbol.slice(1))];
     return temp === undefined ? [] : [{ temp, marks: [], clock: null, day: null }];
@@ -67,7 +71,8 @@ function attach(stretch: readonly Sign[], message: Message): Attached[] {
     if (!tells(sign)) return;
     const next = numbers.findIndex((number) => number > at);
     const previous = next === -1 ? numbers.length - 1 : next - 1;
-    const owner = list[before ? (next === -1 ? previous : next) : Math.max(previous, 0)];
+    const isTime = sign.clock !== null || sign.day !== null;
+    const owner = list[(isTime ? timeBefore : before) ? (next === -1 ? previous : next) : Math.max(previous, 0)];
     if (owner === undefined) return;
     owner.marks.push(sign.mark);
     owner.clock ??= sign.clock;
@@ -92,7 +97,7 @@ function bareStatistic(message: Message, place: string | undefined): Statistic {
 function oneReading(own: Attached, shared: { readonly message: Message; readonly all: readonly Attached[] }): Reading | Unclear {
   const { message, all } = shared;
   const said = statOf(own.marks);
-  const isNow = said === null && own.marks.some((mark) => mark.isNow === true);
+  const isNow = said === null && (own.marks.some((mark) => mark.isNow === true) || ALL_NOW.test(message.form));
   const sun = only(own.marks.map((mark) => mark.sun));
   const named = placeOfMarks(own.marks);
   // A thermometer's own name says more than the room it hangs in.
@@ -100,26 +105,31 @@ function oneReading(own: Attached, shared: { readonly message: Message; readonly
   const places = ownNames.length > 0 ? ownNames : named;
   if (places.length > 1) return unclear('which-place', { word: own.temp.text.trim(), choices: places });
   const pair = all.length === 2 && all.every(({ marks }) => statOf(marks) !== null && statOf(marks) !== 'now');
-  const place = places[0] ?? (pair ? only(all.flatMap(({ marks }) => placeOfMarks(marks))) : null) ?? undefined;
+  // Hour by hour of one thermometer.
+  const isSeries = own.clock !== null && all.every((other) => other.clock !== null);
+  const place = places[0] ?? (pair || isSeries ? only(all.flatMap(({ marks }) => placeOfMarks(marks))) : null) ?? undefined;
   // One time in the message is of all its numbers, unless a number is of now.
   const clock = own.clock ?? (own.day === null && !isNow && said === null ? only(all.map((other) => other.clock)) : null);
   const day = own.day ?? (isNow ? null : only(all.map((other) => other.day)));
   const time = readingTime({ clock, day, stat: said }, message);
   if ('kind' in time) return time;
   const stat = said ?? (isNow || sun === true || clock !== null || (day !== null && time.stat === undefined && time.at !== undefined) ? 'now' : (time.stat ?? bareStatistic(message, place)));
-  const found = temperature(own.temp, { ...message, among: message.temps, canBeWarm: stat === 'high' || sun === true });
+  const found = temperature(own.temp, { ...message, among: all.map(({ temp }) => temp), canBeWarm: stat === 'high' || sun === true });
   if ('kind' in found) return found;
   return { c: found.c, stat, ...(place === undefined ? {} : { place }), ...(sun === null ? {} : { sun }), ...(time.at === undefined ? {} : { at: time.at }) };
 }
+
+/** "Right now soil 36, inside 27": said first, it is said of all. */
+const ALL_NOW = /^ (?:it is )?(?:right now|now|currently|at the moment) [^#]*#/;
 
 /** Values that the day phrases must not be looked for in. */
 export const spotsOfValues = (message: Message): readonly { readonly start: number; readonly end: number }[] => [...message.temps, ...message.clocks, ...message.amounts.filter(({ noun }) => !/^(?:h|min|day|night|week|month)/.test(noun))];
 
 /** "Never below 31", "fell 10 degrees", "low twenties": a bound, a difference or a span, and no temperature. */
-const NO_VALUE = / (?:below|under|above|over|least|than|beneath|sub) #\d| (?:fell|dropped|rose|gained|lost|climbed|warmed|cooled|sank|dipped) (?:by |another |about )?#\d| by #\d/;
+const NO_VALUE = / (?:below|under|above|over|least|than|beneath|sub) #\d| (?:fell|dropped|rose|gained|lost|climbed|warmed|cooled|sank|dipped) (?:by |another |about )?#\d| by #\d| or #\d| (?:up|down) #\d| #\d+ (?:out )?of #\d/;
 const SPAN = / \d0s | (?:twenties|thirties|forties|fifties|teens) /;
 
-const PAIRED = / (low|minimum|high|maximum) (?:\/|and|-|,) (low|minimum|high|maximum) (?:[:;,-] |is |was |were |are |of )*(#\d+) (?:\/|and|,|;|-) (#\d+) /;
+const PAIRED = / (low|minimum|high|maximum) (?:\/|and|-|,) (low|minimum|high|maximum) (?:[:;,-] |is |was |were |are |of |says |reads |shows |showing |thermometer |reading )*(#\d+) (?:\/|and|,|;|-) (#\d+) /;
 
 /** "min/max 29/58" as "min 29, max 58". */
 function inPairs(message: Message): Message {
@@ -133,10 +143,42 @@ function inPairs(message: Message): Message {
   return { ...message, pieces: [...message.pieces.slice(0, from), ...piece(found[1]), ...piece(found[3]), comma, ...piece(found[2]), ...piece(found[4]), ...message.pieces.slice(from + count)] };
 }
 
+/** A sign that stands by itself belongs to one of the numbers, but which? "Minus, 3", "5 or so below". */
+const SIGN_ASTRAY = / (?:minus|negative|neg|below|subzero) | - #\d/;
+
+/** The message without the stretches whose numbers are no temperatures; null where some may be or not, or none is left. */
+function onlyTemperatures(message: Message): Message | null {
+  const cut: Piece[][] = [[]];
+  for (const piece of message.pieces) {
+    if (isSeparator(piece.symbol)) cut.push([]);
+    cut.at(-1)?.push(piece);
+  }
+  const told = cut.map((stretch) => ({ stretch, of: stretch.some(({ symbol }) => symbol.startsWith('#')) ? numbersIn(stretch, message.temps) : null }));
+  const kept = told.filter(({ of }) => of !== 'other');
+  if (kept.length === told.length && !told.some(({ of }) => of === 'unknown')) return message;
+  if (told.some(({ of }) => of === 'unknown') || !kept.some(({ of }) => of === 'temperatures')) return null;
+  return withPieces(message, kept.flatMap(({ stretch }) => stretch));
+}
+
+/** "Hi/lo thermometer": what it is called, and no mark of a number. */
+const CALLED = / (?:low|minimum|high|maximum|hi) (?:[/&-] |and )?(?:low|minimum|high|maximum) (?:thermometer|gauge)(?: :)?(?= )/;
+
+function withoutName(message: Message): Message {
+  const found = CALLED.exec(message.form);
+  if (found === null) return message;
+  const from = message.form.slice(0, found.index).split(' ').filter((symbol) => symbol !== '').length;
+  const to = from + found[0].trim().split(' ').length;
+  return withPieces(message, message.pieces.filter((_, at) => at < from || at >= to));
+}
+
 /** The temperatures that the message reports. */
-export function reading(message: Message): Intent | null {
-  if (SPAN.test(message.said)) return unclear('which-number');
-  if (message.temps.length === 0) return null;
+export function reading(heard: Message): Meaning | null {
+  const whole = withoutName(heard);
+  if (SPAN.test(whole.said)) return unclear('which-number');
+  if (whole.temps.length === 0) return null;
+  const message = onlyTemperatures(whole);
+  if (SIGN_ASTRAY.test(whole.form)) return unclear('which-sign', { word: whole.temps.map(({ text }) => text.trim()).join(', ') });
+  if (message === null) return strangePlace(whole) ?? unclear('which-reading', { word: whole.temps.map(({ text }) => text.trim()).join(', ') });
   if (/ hi #\d/.test(message.form) && !/ (?:low|minimum) /.test(message.form)) return unclear('which-stat', { word: 'hi', choices: ['low', 'high'] });
   const days = dayPhrases(message.plain, { atS: message.atS, zone: message.zone, direction: 'past' }, spotsOfValues(message));
   const taken = new Set<DayPhrase>();
@@ -149,7 +191,7 @@ export function reading(message: Message): Intent | null {
     return { piece, mark: inDay ? {} : readingMark(paired, at), clock, day };
   });
   const all = stretches(signs).flatMap((stretch) => attach(stretch, message));
-  if (NO_VALUE.test(message.said)) return unclear('which-number', { choices: message.temps.map(({ text }) => text.trim()) });
+  if (NO_VALUE.test(message.said) || / [<>] #\d| or (?:maybe |even |perhaps |possibly |more like |rather )?#\d/.test(message.form) || (/ #\d+ \/ #\d+ /.test(message.form) && inPairs(message) === message)) return unclear('which-number', { choices: message.temps.map(({ text }) => text.trim()) });
   const strange = strangePlace(message);
   if (strange !== null) return strange;
   const readings = all.map((own) => oneReading(own, { message, all }));

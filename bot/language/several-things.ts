@@ -1,38 +1,160 @@
-import { condition } from './condition.js';
-import { did } from './did.js';
-import { unclear, type IntentKind, type Unclear } from './intent.js';
-import type { Message } from './message.js';
-import { outcome } from './outcome.js';
+import { meanings, unclear, type Intent, type IntentKind, type Meaning } from './intent.js';
+import { withPieces, type Message, type Piece } from './message.js';
 import { isQuestion } from './question.js';
 
-const DEED = / (?:covered|uncovered|closed|shut|opened|turned|switched|put|picked|harvested|lit|pulled|drew|@\w+ (?:is |are |now )?(?:on|off|shut|closed|down|open|running)) /;
+/** What must not be lost comes first; questions keep the order in which they were asked. */
+const FIRST_TO_LAST: readonly IntentKind[] = ['reading', 'fix', 'did', 'condition', 'outcome', 'mark', 'settings'];
+const QUESTIONS: ReadonlySet<IntentKind> = new Set(['crop', 'advice', 'outlook', 'suppose', 'effect', 'next', 'why', 'record', 'history']);
+/** More parts than this are no quick message: it is then taken as a whole. */
+const MOST_PARTS = 8;
 
-/** The stretches of the message between its stops, each as a message without numbers. */
-const stretchesWithoutNumbers = (message: Message): readonly Message[] =>
-  message.form
-    .split(/ (?:[;,]|and|but) |(?<= \?) /)
-    .map((stretch) => ` ${stretch.trim()} `)
-    .filter((form) => !form.includes('#') && form.trim() !== '')
-    .map((form) => {
-      const said = form.replace(/ [?;,:/-](?= )/g, '');
-      return { ...message, form, said, asks: isQuestion(form, said), temps: [] };
-    });
+/**
+ * A message is cut into the parts that together cost least: each part that is understood costs a little, so that nothing is
+ * cut without need; a part that nobody understands costs more, and most of all a meaning that is lost in a longer part.
+ */
+const COST = { understood: 1, chat: 0.5, noise: 1.5, question: 2, doubtfulNumber: 4, lost: 3 } as const;
 
-/** A reading told together with something else of weight: one of them would be lost if the other were taken. */
-export function readingAnd(message: Message): Unclear | null {
-  for (const stretch of stretchesWithoutNumbers(message)) {
-    const also: IntentKind | null = stretch.asks
-      ? 'advice'
-      : DEED.test(stretch.said) && did(stretch)?.kind === 'did'
-        ? 'did'
-        : stretch.hits.length > 0 && stretch.form.includes('%') && outcome(stretch)?.kind === 'outcome'
-          ? 'outcome'
-          : (condition(stretch)?.kind ?? null);
-    if (also !== null) return unclear('one-at-a-time', { choices: ['reading', also] });
+const STOP = /^[;?]$/;
+const JOINT = /^(?:,|-|and|but|also|plus|so|then|however|though|although|because|yet)$/;
+/** What a new thing may begin with: a question, or somebody who did or saw something, or a number. */
+const ASKS = /^ (?:will (?:the|my|our|it|i|%\d+|they|everything) |should i |shall i |do i |can i |what (?:should|shall|do|if|is|will|about|now) |how (?:cold|is|will|low|much) |when (?:should|do|will|is) |is (?:the|it|my|there) |are (?:the|my|we) |any (?:frost|freeze) |why (?:did|do|is|are|should|was|does) )/;
+const TELLS = /^ (?:(?:covered|uncovered|closed|shut|picked|harvested) (?:the|both|all|my|everything|up) |(?:the |my |our )?%\d+ (?:is|are|was|were|looks?|got|made|survived|died|seems?|has|have) |(?:i|we) (?:have |had |just |already |also |forgot |did )*(?:covered|closed|shut|opened|turned|put|picked|harvested|forgot|did|lit|ran|pulled|left|took|got|added|installed|have|am) |(?:it|that|there) (?:is|was|has|got|went|dropped|hit|says) |(?:low|high|minimum|maximum|inside|outside|&\w+) (?:was |is |of )?#\d|#\d)/;
+/** What goes on after a comma or an "and" without saying who. */
+const GOES_ON = /^ (?:now|covered|closed|shut|opened|picked|turned|put|forgot|power|snow|frost) /;
+/** Without a joint a new thing begins only after something that was said already: "wish I had covered" is one. */
+const SAYS = /^(?:[#%@&=~$]|power$|electricity$|propane$|gas$|door$|thanks$|dead$)/;
+/** After these all that follows up to the next stop is only supposed. */
+const SUPPOSES = /^(?:if|suppose|supposing|imagine)$/;
+
+/** Places between pieces where one thing may end and another begin, the ends of the message included. */
+function places(pieces: readonly Piece[]): readonly number[] {
+  const found = [0];
+  let asks = false;
+  let supposes = false;
+  for (let at = 1; at < pieces.length; at++) {
+    const before = pieces[at - 1]?.symbol ?? '';
+    if (SUPPOSES.test(before)) supposes = true;
+    if (STOP.test(before)) [asks, supposes] = [false, false];
+    const rest = ` ${pieces.slice(at, at + 5).map(({ symbol }) => symbol).join(' ')} `;
+    const sentence = pieces.slice(found.at(-1), at).map(({ symbol }) => symbol);
+    asks ||= isQuestion(` ${sentence.join(' ')} `, ` ${sentence.join(' ')} `);
+    const begins = ASKS.test(rest) || TELLS.test(rest);
+    const cut = STOP.test(before) || (!supposes && (JOINT.test(before) ? !asks || begins || GOES_ON.test(rest) : !asks && begins && !/^ #/.test(rest) && sentence.some((symbol) => SAYS.test(symbol))));
+    // A row of stops is one.
+    if (cut && !STOP.test(pieces[at]?.symbol ?? '') && !JOINT.test(pieces[at]?.symbol ?? '')) {
+      found.push(at);
+      asks = false;
+    }
   }
-  return null;
+  return [...found, pieces.length];
 }
 
-/** Whether the stretch with the number is itself what is asked ("will it go below 28?"). */
-export const asksWithNumber = (message: Message): boolean =>
-  message.form.split(/ [;,] |(?<= \?) /).some((stretch) => stretch.includes('#') && isQuestion(` ${stretch.trim()} `, ` ${stretch.replace(/[?;,:]/g, '').trim()} `));
+interface Part {
+  readonly from: number;
+  readonly to: number;
+  readonly intent: Intent;
+  readonly hasNumber: boolean;
+}
+
+const isForetold = ({ intent }: Part): boolean => intent.kind === 'unclear' && intent.choices?.join() === 'reading,outlook';
+const isQuestionLike = (kind: IntentKind): boolean => QUESTIONS.has(kind);
+
+/** Whether a part says something that must not be lost in a longer one: no fragment that could be a word of anything. */
+const isSure = ({ intent, hasNumber }: Part, message: Message): boolean => {
+  if (intent.kind === 'unclear') return intent.asks !== 'what' && !hasNumber && intent.asks !== 'which-night';
+  return FIRST_TO_LAST.includes(intent.kind) || (isQuestionLike(intent.kind) && message.asks);
+};
+
+/** Whether the longer part's meaning holds the shorter one's. */
+const holds = (longer: IntentKind, shorter: IntentKind): boolean => longer === shorter || (longer === 'suppose' && shorter !== 'reading') || (longer === 'fix' && shorter === 'reading') || ((longer === 'unclear' || longer === 'crop' || longer === 'outcome' || longer === 'advice') && shorter === 'unclear');
+
+function costOf(part: Part, lost: number): number {
+  const { intent, hasNumber } = part;
+  const own = intent.kind === 'chat' ? COST.chat : intent.kind !== 'unclear' ? COST.understood : isForetold(part) ? COST.noise : hasNumber ? COST.doubtfulNumber : intent.asks === 'what' ? COST.noise : COST.question;
+  return own + lost * COST.lost;
+}
+
+const ASKED_ALONE: ReadonlySet<IntentKind> = new Set(['help', 'start', 'erase', 'export']);
+
+/** A stretch of the message as a message of its own, with what it means. */
+function partOf(message: Message, from: number, to: number, understood: (text: string) => Intent): Part {
+  const pieces = message.pieces.slice(from, to);
+  const source = message.plain.length === message.text.length ? message.text : message.plain;
+  const words = source.slice(pieces[0]?.start ?? 0, pieces.at(-1)?.end ?? 0);
+  const intent = understood(words);
+  // "Help" and the like are asked for alone; in a longer message they are mostly only words.
+  const isAlone = ASKED_ALONE.has(intent.kind);
+  const told = intent.kind === 'did' ? { ...intent, words: words.replace(/[\s,;.-]+(?:and|but)?\s*$/i, '').trim() } : intent;
+  return { from, to, intent: isAlone ? unclear('what') : told, hasNumber: pieces.some(({ symbol }) => symbol.startsWith('#')) };
+}
+
+/** One thermometer's numbers stay together: what was doubtful as a whole must not become sure by being cut. */
+const isAllowed = (parts: readonly Part[]): boolean => {
+  const writing = parts.filter(({ intent }) => meanings(intent).some(({ kind }) => kind === 'reading' || kind === 'fix'));
+  const numbers = parts.filter(({ intent, hasNumber }) => hasNumber && intent.kind === 'unclear');
+  return writing.length <= 1 && (writing.length === 0 || numbers.every(isForetold));
+};
+
+/** What somebody saw, beside a number that was foretold. */
+const SEEN = / (?:&\w+|@cover|thermometer|actually|actual|got|reads|here|there|it (?:was|went|hit|dropped|fell|only)) /;
+
+/** The message as several things, where it says several; null where it is one. `understood` reads a text as one thing. */
+export function severalThings(message: Message, whole: Intent, understood: (text: string) => Intent): Intent | null {
+  const cuts = places(message.pieces);
+  if (cuts.length < 3 || cuts.length > MOST_PARTS + 1) return null;
+  const ends = cuts.slice(1);
+  const atoms = ends.map((to, at) => partOf(message, cuts[at] ?? 0, to, understood));
+  const sure = atoms.filter((atom) => isSure(atom, withPieces(message, message.pieces.slice(atom.from, atom.to))));
+  // Numbers of one thermometer stay together, and a whole that holds all its parts needs no cutting.
+  const isHeld = sure.every(({ intent }) => meanings(whole).some(({ kind }) => holds(kind, intent.kind)));
+  if (isHeld || (sure.every(({ intent }) => intent.kind === 'reading') && !atoms.some(isForetold))) return null;
+  const known = new Map<string, Part>();
+  const part = (from: number, to: number): Part => {
+    if (from === 0 && to === message.pieces.length) return { from, to, intent: whole, hasNumber: message.temps.length > 0 };
+    const key = `${from} ${to}`;
+    const found = known.get(key) ?? atoms.find((atom) => atom.from === from && atom.to === to) ?? partOf(message, from, to, understood);
+    known.set(key, found);
+    return found;
+  };
+  const lostIn = (one: Part): number => sure.filter((atom) => atom.from >= one.from && atom.to <= one.to && !(atom.from === one.from && atom.to === one.to) && !meanings(one.intent).some(({ kind }) => holds(kind, atom.intent.kind))).length;
+  const best = cheapest(cuts, (from, to) => {
+    const one = part(from, to);
+    return { part: one, cost: costOf(one, lostIn(one)) };
+  });
+  if (best.length < 2) return null;
+  const reads = best.filter(({ intent }) => intent.kind === 'reading');
+  // What was foretold may hide in a part that is not understood: "the forecast for tonight, 25".
+  const isDoubted = best.some((one) => isForetold(one)) || (isForetold(part(0, message.pieces.length)) && best.some(({ intent }) => intent.kind === 'outlook' || (intent.kind === 'unclear' && intent.asks === 'what')));
+  if (isDoubted && !reads.every(({ from, to }) => SEEN.test(` ${message.pieces.slice(from, to).map(({ symbol }) => symbol).join(' ')} `))) return null;
+  return inOrder(message.text, best.filter((one) => !(reads.length > 0 && isForetold(one))).flatMap(({ intent }) => meanings(intent)));
+}
+
+/** The allowed cutting of least cost; of two that cost the same the one with fewer parts. */
+function cheapest(cuts: readonly number[], priced: (from: number, to: number) => { readonly part: Part; readonly cost: number }): readonly Part[] {
+  let best: { readonly parts: readonly Part[]; readonly cost: number } = { parts: [], cost: Number.POSITIVE_INFINITY };
+  const inner = cuts.slice(1, -1);
+  const last = cuts.at(-1) ?? 0;
+  for (let chosen = 0; chosen < 2 ** inner.length; chosen++) {
+    const edges = [0, ...inner.filter((_, at) => (chosen >> at) % 2 === 1), last];
+    const parts: Part[] = [];
+    let cost = 0;
+    for (let at = 1; at < edges.length && cost <= best.cost; at++) {
+      const run = priced(edges[at - 1] ?? 0, edges[at] ?? 0);
+      parts.push(run.part);
+      cost += run.cost;
+    }
+    if (parts.length === edges.length - 1 && (cost < best.cost || (cost === best.cost && parts.length < best.parts.length)) && isAllowed(parts)) best = { parts, cost };
+  }
+  return best.parts;
+}
+
+/** All that was said, the weightiest first; small talk and what was not understood only where there is nothing else. */
+function inOrder(text: string, said: readonly Meaning[]): Intent | null {
+  const all = said.map((one) => (one.kind === 'mark' ? { ...one, text: text.trim() } : one));
+  const rank = ({ kind }: Meaning): number => (kind === 'unclear' ? FIRST_TO_LAST.length + 1 : FIRST_TO_LAST.includes(kind) ? FIRST_TO_LAST.indexOf(kind) : FIRST_TO_LAST.length);
+  const worth = all.filter((one) => one.kind !== 'chat' && !(one.kind === 'unclear' && one.asks === 'what'));
+  const different = worth.filter((one, at) => worth.findIndex((other) => JSON.stringify(other) === JSON.stringify(one)) === at);
+  const [first, ...also] = different.map((one, at) => ({ one, at })).sort((a, b) => rank(a.one) - rank(b.one) || a.at - b.at).map(({ one }) => one);
+  if (first === undefined) return null;
+  return also.length === 0 ? first : { ...first, also };
+}

@@ -16,6 +16,22 @@ const KEY_WORDS = `tonight tomorrow yesterday forecast survive survived inside o
 const keep = (word: string): boolean => word.length >= 4 && !ORDINARY_WORDS.has(word);
 const allowed = (letters: number): number => (letters >= 6 ? 2 : letters >= 4 ? 1 : 0);
 
+interface Targets {
+  readonly targets: ReadonlySet<string>;
+  readonly singulars: ReadonlySet<string>;
+}
+
+const known = new WeakMap<CropNames, Targets>();
+
+function targetsOf(crops: CropNames): Targets {
+  const before = known.get(crops);
+  if (before !== undefined) return before;
+  const targets = new Set([...KEY_WORDS, ...[...crops.words].filter(keep)]);
+  const found = { targets, singulars: new Set([...targets].map(singular)) };
+  known.set(crops, found);
+  return found;
+}
+
 /**
  * The word that was meant, where exactly one lies nearest within the allowed number of slips; else the word as it is.
  * The first letter must agree, and neither side may be an everyday word: a wrong correction is worse than a question.
@@ -24,8 +40,8 @@ export function correctedWord(word: string, crops: CropNames): string {
   const one = singular(word);
   if (word.length < 4 || ORDINARY_WORDS.has(word) || ORDINARY_WORDS.has(one) || !/^[a-z]+$/.test(word)) return word;
   if (ITEM_BY_PHRASE.has(one) || PLACE_BY_PHRASE.has(one)) return word;
-  const targets = [...KEY_WORDS, ...[...crops.words].filter(keep)];
-  if (targets.includes(word) || targets.includes(one) || targets.some((target) => singular(target) === one)) return word;
+  const { targets, singulars } = targetsOf(crops);
+  if (targets.has(word) || targets.has(one) || singulars.has(one)) return word;
   // Two names of one crop are no tie.
   const nearest = nearestWord(word, targets, (name) => crops.idsByPhrase.get(name)?.join(' ') ?? name);
   return nearest ?? word;
@@ -35,7 +51,7 @@ export function correctedWord(word: string, crops: CropNames): string {
 export function nearestWord(word: string, targets: Iterable<string>, meaningOf: (singularName: string) => string): string | null {
   let best = Number.POSITIVE_INFINITY;
   let found = new Map<string, string>();
-  for (const target of new Set(targets)) {
+  for (const target of targets) {
     if (target[0] !== word[0] || Math.abs(target.length - word.length) > 2) continue;
     const slips = editDistance(word, target);
     if (slips > Math.min(allowed(word.length), allowed(target.length)) || slips > best) continue;

@@ -17,7 +17,8 @@ export function strangePlace(message: Message): Unclear | null {
     const at = message.pieces.findIndex(({ symbol }) => symbol === '*label');
     return unclear('which-place', { word: message.pieces.slice(Math.max(at - 1, 0), at + 1).map(({ written }) => written).join(' ') });
   }
-  for (const found of form.matchAll(/ (?:in|at|by|near|on|under|beside|behind|from) (?:the |my |our |a )(%\d+|[a-z]+) (?=([^ ]+ )?)/g)) {
+  const ofNumbers = form.split(/ (?=[,;] )/).filter((stretch) => stretch.includes('#') || /^[,;] (?:in|at|by|near|on|under|beside|behind) /.test(stretch)).map((stretch) => `${stretch} `).join('');
+  for (const found of ofNumbers.matchAll(/ (?:in|at|by|near|on|under|beside|behind|from) (?:the |my |our |a )(%\d+|[a-z]+) (?=([^ ]+ )?)/g)) {
     const [, word = '', after = ''] = found;
     if (NO_PLACE.has(word) || /^[&@$]/.test(after)) continue;
     const piece = message.pieces.find(({ symbol }) => symbol === word);

@@ -6,6 +6,8 @@ const LEAST_C = -60;
 const MOST_C = 60;
 /** Bare numbers in this span read like °F when a frost is near, whoever writes them. */
 const LIKE_FAHRENHEIT = { least: 20, most: 60 };
+/** What a house or a thermometer in the sun can reach on a winter day, and a high is said of: project estimate. */
+const WARM_DAY_C = 35;
 
 /** To hundredths, and never minus zero. */
 const rounded = (value: number): number => Math.round(value * 100) / 100 + 0;
@@ -53,10 +55,11 @@ export function temperature(token: TempToken, setting: TempSetting): { readonly 
     const plain = token.against === null && shown >= LIKE_FAHRENHEIT.least && shown <= LIKE_FAHRENHEIT.most;
     // With a plainly Celsius number beside it, a warm afternoon is believed.
     const besideCold = setting.canBeWarm === true && setting.among.some((other) => other !== token && other.unit === null && signedValue(other, 'C') < 10);
-    if (unit === 'C' && plain && !besideCold && !others.has('C') && isFrostySeason(setting.atS, setting.zone)) return unclear('which-unit', { word, choices: ['C', 'F'] });
+    const isWarmDay = setting.canBeWarm === true && shown <= WARM_DAY_C;
+    if (unit === 'C' && plain && !besideCold && !isWarmDay && !others.has('C') && isFrostySeason(setting.atS, setting.zone)) return unclear('which-unit', { word, choices: ['C', 'F'] });
   }
   const c = celsius(signedValue(token, unit), unit);
   // Too hot for any house in °C, but a common day in °F.
   if (token.unit === null && unit === 'C' && c > MOST_C && celsius(c, 'F') <= MOST_C) return unclear('which-unit', { word, choices: ['C', 'F'] });
-  return c < LEAST_C || c > MOST_C ? unclear('impossible-temperature', { word }) : { c };
+  return c < LEAST_C || c >= MOST_C ? unclear('impossible-temperature', { word }) : { c };
 }

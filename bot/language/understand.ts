@@ -1,4 +1,25 @@
-import { advice, openAdvice } from './advice.js';
+/**
+ * How a message is understood, and how to teach it a phrase by a line.
+ *
+ * plain-text   one form for quotes, dashes, degree signs
+ * value-grammar   what is a number: clock, day, amount, temperature, or a code that is none (peggy)
+ * word-forms, spelling   abbreviations, slips of the thumb
+ * message   words become symbols (#0 a temperature, %0 a crop, @cover an item, &inside a place), so that a rule speaks of kinds
+ * command   what begins with a slash; a file for each intent (did, outcome, ...): its rule and its word lists; several-things: two at once
+ *
+ * To add a phrase: write it with its meaning in tests/bot/language/corpus-*.ts, see it fail, then add one word to one list:
+ * - a misspelling or short form ("tmrw"): SAID_AS in word-forms; an everyday word that spelling spoils: ordinary-words
+ * - a name of a device or place ("quilt", "hoop"): item-words, place-words; a crop: the crop table, never here
+ * - a word that growers put beside a temperature ("brr"): TALK in reading-talk, and AFTER there if it follows the number
+ * - something that is measured and no temperature ("humidity"): OTHER_MEASURES there; somebody else's thermometer: ELSEWHERE
+ * - a unit that follows a number ("mph"): NOUNS in value-grammar
+ * - a way to say a deed, a state, a question: the list in the file of that intent
+ *
+ * What is stored must have been said: a number among words that are not known is asked about (which-reading). So a list may be
+ * too short, never too long; after a change run `node --import tsx tests/soak/language-fuzz.ts`.
+ */
+import { advice, anyAdvice, openAdvice } from './advice.js';
+import { command } from './command.js';
 import { condition } from './condition.js';
 import { cropQuestion } from './crop-question.js';
 import { did } from './did.js';
@@ -11,7 +32,8 @@ import { outcome } from './outcome.js';
 import { outlook } from './outlook.js';
 import { chat, firstWords, plainAsk } from './plain-asks.js';
 import { reading } from './reading.js';
-import { asksWithNumber, readingAnd } from './several-things.js';
+import { isQuestion } from './question.js';
+import { severalThings } from './several-things.js';
 import { suppose } from './suppose.js';
 
 type Rule = (message: Message) => Intent | null;
@@ -19,11 +41,11 @@ type Rule = (message: Message) => Intent | null;
 /** Carriers act on these words themselves, so that none of them may get a meaning of ours. */
 const CARRIER_WORDS = /^ (?:cancel|end|quit|yes)(?: ;)* $/;
 
-/** Someone else's number: a forecast that is told is no thermometer that was read. */
-const FORETOLD = / (?:forecast|forecasts|calling for|supposed to|predicted|predicting|predicts|expected|expecting|going to|will|might|may|could|should hit|should get|weather app|radio) /;
+/** Someone else's number, or one that may come: a forecast that is told is no thermometer that was read. */
+const FORETOLD = / (?:forecast|forecasts|(?:you|duskward|bot|they|app|tv|news|radio) (?:just |had |have )?(?:said|say|told|tell|thought|guessed|reckoned|gave)|calling for|supposed to|predicted|predicting|predicts|expected|expecting|going to|will|might|may|could (?!not )|should be|should hit|should get|weather app|radio|you (?:were|are|was) (?:\w+ )*#\d+) | (?:when|whenever|once|if|unless|until|as soon as) (?:(?:it|the|my|temperature|&\w+|is|ever|that) )*(?:gets|hits|goes|drops|reaches|falls|dips|is|climbs|below|under|down|at|#\d+) |^ (?:(?:low|high|of|is|was|around|about|a) )*#\d+ (?:for )?tonight $|^ tonight (?:(?:low|high|of|is|around|about|a) )*#\d+ $/;
 
 /** What only tells; these write something down, so each must be sure of itself. */
-const TELLING: readonly Rule[] = [(message) => plainAsk('settings', message), condition, outcome, mark, did];
+const TELLING: readonly Rule[] = [condition, outcome, mark, did];
 
 /** What asks, from the most particular to the most general. */
 const ASKING: readonly Rule[] = [
@@ -37,6 +59,7 @@ const ASKING: readonly Rule[] = [
   (message) => plainAsk('history', message),
   outlook,
   advice,
+  anyAdvice,
 ];
 
 const firstOf = (rules: readonly Rule[], message: Message): Intent | null => {
@@ -47,24 +70,32 @@ const firstOf = (rules: readonly Rule[], message: Message): Intent | null => {
   return null;
 };
 
+/** Whether the stretch with the number is itself what is asked ("will it go below 28?"). */
+const asksWithNumber = (message: Message): boolean =>
+  message.form.split(/ [;,] |(?<= \?) /).some((stretch) => stretch.includes('#') && isQuestion(` ${stretch.trim()} `, ` ${stretch.replace(/[?;,:]/g, '').trim()} `));
+
 function withNumber(message: Message): Intent | null {
-  const set = plainAsk('settings', message);
-  if (set !== null) return set;
   if (message.asks && asksWithNumber(message)) return firstOf(ASKING, message) ?? unclear('which-meaning', { choices: ['reading', 'outlook'] });
   const done = message.asks ? null : did(message);
   if (done !== null) return done;
-  const also = readingAnd(message);
-  if (also !== null) return also;
   if (FORETOLD.test(message.said)) return firstOf(ASKING, message) ?? unclear('which-meaning', { choices: ['reading', 'outlook'] });
   return reading(message);
 }
 
-/** What a grower's message means. What is not sure is asked back: nothing is guessed. */
-export function understand(heard: Heard): Intent {
-  const message = readMessage(heard);
+/** What the message means where it means one thing. */
+function oneThing(message: Message): Intent {
   if (message.form.trim() === '' || CARRIER_WORDS.test(message.form)) return unclear('what');
-  const before = firstOf([firstWords, fix], message);
+  const before = firstOf([firstWords, (one) => plainAsk('settings', one), fix], message);
   if (before !== null) return before;
   const found = message.temps.length > 0 ? withNumber(message) : firstOf([...TELLING, ...ASKING, reading, chat], message);
   return found ?? unclear('what');
+}
+
+/** What a grower's message means. What is not sure is asked back: nothing is guessed. */
+export function understand(heard: Heard): Intent {
+  const commanded = command(heard.text, (text) => understand({ ...heard, text }));
+  if (commanded !== null) return commanded;
+  const message = readMessage(heard);
+  const whole = oneThing(message);
+  return severalThings(message, whole, (text) => oneThing(readMessage({ ...heard, text }))) ?? whole;
 }

@@ -9,7 +9,10 @@ export const VALUE_GRAMMAR = String.raw`
 {{
   const SPELLED = { zero: 0, one: 1, two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10,
     eleven: 11, twelve: 12, thirteen: 13, fourteen: 14, fifteen: 15, sixteen: 16, seventeen: 17, eighteen: 18, nineteen: 19,
-    twenty: 20, thirty: 30, forty: 40, fourty: 40, fifty: 50, sixty: 60, seventy: 70, eighty: 80, ninety: 90 };
+    twenty: 20, thirty: 30, thrity: 30, thirdy: 30, forty: 40, fourty: 40, twnety: 20, tweny: 20, twenny: 20, fiften: 15, forteen: 14, ninteen: 19, eigth: 8, eihgt: 8, fifty: 50, sixty: 60, seventy: 70, eighty: 80, ninety: 90 };
+  const NOUNS = new Set(('percent gallons gallon gals gal litres litre liters liter l kilowatts kilowatt kw watts watt w btus btu kilos kilo kgs kg pounds pound lbs lb tons ton tonnes tonne '
+    + 'gsm g/m2 grams gram gr g ounces ounce oz mils mil microns micron mm cm metres metre meters meter m feet foot ft inches inch mph kph kmh km/h knots people '
+    + 'minutes minute mins hours hour hrs hr h days day nights night weeks week wks wk months month years year times dollars dollar bucks euros euro eur quid').split(' '));
   const clock = (hour, minute, meridiem, exact) => ({
     type: 'clock', minute,
     hour: meridiem === 'p' && hour < 12 ? hour + 12 : meridiem === 'a' && hour === 12 ? 0 : hour,
@@ -22,7 +25,26 @@ export const VALUE_GRAMMAR = String.raw`
 
 Message = list:(Blank @Token)* Blank { return list; }
 Blank = [ \t\r]*
-Token = Clock / Day / Difference / Amount / Temp / Word / Mark
+Token = Foreign / Clock / Day / Difference / Amount / Temp / Word / Mark
+
+// What holds digits and is never a value: addresses, handles, codes, telephone numbers, dates in figures, sizes.
+Foreign = $ForeignForm { return placed({ type: 'foreign' }); }
+ForeignForm
+  = ("http" "s"? "://" / "www.") [^ \t\r\n]+
+  / "@" [a-z] [a-z0-9_]+
+  / "#" [a-z0-9_]+
+  / t:$("+" Digit+ ([ .-]? "("? Digit+ ")"?)+) &{ return t.replace(/[^0-9]/g, '').length >= 7; }
+  / "("? Digit Digit Digit ")"? [ .-]+ Digit Digit Digit+ ([ .-] Digit Digit Digit+)* !Letter
+  / Digit12 "/" Digit12 "/" Digit Digit (Digit Digit)? !Digit
+  / Digit12 "." Digit12 "." Digit Digit (Digit Digit)? !Digit
+  / Decimal Blank ("x" / "*" / "×") Blank Decimal !Digit !Letter
+  / Decimal (Blank Length)? Blank ("by" / "x" / "×") Blank Decimal Blank Length !Letter
+  / run:$([a-z0-9'.,/-]+) &{ return /[a-z][0-9]+[a-z]*[.,\/-][a-z]?[0-9]/.test(run); }
+  / Digit "/" Digit !Digit !(Blank (DegreeUnit / Against))
+  / [a-z0-9-]* "_" [a-z0-9_-]*
+  / &([a-z]* Digit+ [a-z]+ [a-z0-9-]* Digit) [a-z0-9-]+
+
+Length = "feet" / "foot" / "ft" / "metres" / "meters" / "m" / "'"
 
 Clock = c:ClockForm { return placed(c); }
 ClockForm
@@ -32,7 +54,7 @@ ClockForm
   / h:Hour12 Blank p:Meridiem { return clock(h, 0, p, true); }
   / h:Hour12 p:$[ap] !Letter { return clock(h, 0, p, true); }
   / h:Hour12 Blank ("o'clock" / "oclock" / "o clock") !Letter { return clock(h, 0, null, false); }
-  / "half" Blank "past" Blank h:HourWord { return clock(h, 30, null, false); }
+  / "half" Blank ("past" Blank)? h:HourWord { return clock(h, 30, null, false); }
   / "quarter" Blank ("past" / "after") Blank h:HourWord { return clock(h, 15, null, false); }
   / "quarter" Blank ("to" / "of" / "till") Blank h:HourWord { return clock(h === 1 ? 12 : h - 1, 45, null, false); }
   / h:$([01] [0-9] / "2" [0-3]) m:Minute Blank ("hrs" / "hours" / "hr" / "h") !Letter { return clock(+h, m, null, true); }
@@ -58,16 +80,15 @@ Difference
 
 Amount
   = [$€£] v:Quantity { return placed({ type: 'amount', value: v, noun: '$' }); }
+  / v:Spelled [ \t]+ noun:Noun !Letter &{ return noun.length > 2; } { return placed({ type: 'amount', value: v.value, noun }); }
   / v:Quantity Blank "-"? noun:Noun !Letter { return placed({ type: 'amount', value: v, noun }); }
 Quantity = t:$([0-9]+ ("," Digit Digit Digit)+) !Digit { return +t.replace(/,/g, ''); } / Decimal
-Noun = "%" / $("percent" / "per cent" / "gallons" / "gallon" / "gals" / "gal" / "litres" / "litre" / "liters" / "liter" / "l"
-  / "kilowatts" / "kilowatt" / "kw" / "watts" / "watt" / "w" / "btus" / "btu" / "kilos" / "kilo" / "kgs" / "kg" / "pounds" / "pound" / "lbs" / "lb" / "tons" / "ton" / "tonnes" / "tonne"
-  / "gsm" / "g/m2" / "grams" / "gram" / "gr" / "g" / "ounces" / "ounce" / "oz" / "mils" / "mil" / "microns" / "micron" / "mm" / "cm" / "metres" / "metre" / "meters" / "meter" / "m" / "feet" / "foot" / "ft" / "inches" / "inch"
-  / "minutes" / "minute" / "mins" / "hours" / "hour" / "hrs" / "hr" / "h" / "days" / "day" / "nights" / "night" / "weeks" / "week" / "wks" / "months" / "month" / "years" / "year" / "times" / "dollars" / "bucks" / "euros" / "quid")
+Noun = "%" / "per cent" / w:$([a-z] [a-z0-9/]*) &{ return NOUNS.has(w); } !(&{ return w === 'h' || w === 'l'; } Blank Digit) { return w; }
 
 Temp
-  = sign:Sign v:Numeral u:(Blank @DegreeUnit)? b:(Blank @Against)? Ish? !Letter { return placed({ type: 'temp', ...v, sign, ...(u ?? { unit: null, degree: false }), against: b }); }
-  / v:Numeral u:(Blank @DegreeUnit)? b:(Blank @Against)? Ish? !Letter &{ return !v.lone || u !== null || b !== null; } { return placed({ type: 'temp', ...v, sign: 'none', ...(u ?? { unit: null, degree: false }), against: b }); }
+  = sign:Sign v:Numeral u:(Blank @DegreeUnit)? b:(Blank @Against)? w:(Blank @Unit)? Ish? !Letter { return placed({ type: 'temp', ...v, sign, ...(u ?? { unit: null, degree: false }), ...(w === null ? {} : { unit: w }), against: b }); }
+  / v:Numeral Blank Degree Blank "frost" !Letter !(Blank "on") { return placed({ type: 'temp', ...v, sign: 'none', unit: null, degree: true, against: 'below-freezing' }); }
+  / v:(Part / Numeral) u:(Blank @DegreeUnit)? b:(Blank @Against)? w:(Blank @Unit)? Ish? !Letter &{ return !v.lone || u !== null || b !== null; } { return placed({ type: 'temp', ...v, sign: 'none', ...(u ?? { unit: null, degree: false }), ...(w === null ? {} : { unit: w }), against: b }); }
 Sign
   = &{ return /[a-z]/.test(before()); } "-" &Numeral { return 'joined'; }
   / &{ return /[0-9°]/.test(before()); } "-" &Numeral { return 'range'; }
@@ -79,17 +100,24 @@ Sign
 Numeral
   = v:Decimal half:Half? { return { value: v + (half ?? 0), comma: false, spelled: false, lone: false }; }
   / t:$(Digit Digit?) "," Digit Digit !Digit { return { value: +t, comma: true, spelled: false, lone: false }; }
-  / h:("½" / "1/2" !Digit) { return { value: 0.5, comma: false, spelled: false, lone: true }; }
+  / "½" { return { value: 0.5, comma: false, spelled: false, lone: true }; }
+  / &{ return /(?:minus|negative) $/.test(input.slice(0, offset())); } "a"? Blank "half" !Letter { return { value: 0.5, comma: false, spelled: true, lone: true }; }
   / v:Spelled half:Half? { return { value: v.value + (half ?? 0), comma: false, spelled: true, lone: v.lone }; }
+// "Half a degree below": after a sign, "-1/2" may be two numbers.
+Part
+  = "1/2" !Digit { return { value: 0.5, comma: false, spelled: false, lone: true }; }
+  / "half a" &([ \t]+ DegreeWord) { return { value: 0.5, comma: false, spelled: true, lone: true }; }
+  / "a" &([ \t]+ DegreeWord Blank Against) { return { value: 1, comma: false, spelled: true, lone: true }; }
 Value = Decimal / v:Spelled { return v.value; }
 Decimal
   = t:$([0-9]+ "." [0-9]+) !([.:] Digit) { return +t; }
   / i:$[0-9]+ "," d:$Digit !Digit !([.,] Digit) { return +(i + '.' + d); }
   / t:$("." [0-9]+) { return +t; }
   / t:$[0-9]+ !("," Digit Digit !Digit) !(":" Digit) { return +t; }
-Half = "½" { return 0.5; } / Blank "and" Blank "a" Blank "half" !Letter { return 0.5; } / " 1/2" !Digit { return 0.5; }
+Half = "½" { return 0.5; } / "¼" { return 0.25; } / "¾" { return 0.75; }
+  / [ \t]+ "and" [ \t]+ ("a" [ \t]+)? "half" !Letter { return 0.5; } / [ \t]+ "and" [ \t]+ "a" [ \t]+ "quarter" !Letter { return 0.25; } / [ \t]+ "and" [ \t]+ "three" [ \t]+ "quarters" !Letter { return 0.75; } / " 1/2" !Digit { return 0.5; }
 Spelled
-  = whole:Whole " point " tenth:SpelledWord &{ return SPELLED[tenth] < 10; } !Letter { return { value: whole + SPELLED[tenth] / 10, lone: false }; }
+  = whole:Whole " " ("point" / "comma" / "komma") " " tenth:SpelledWord &{ return SPELLED[tenth] < 10; } !Letter { return { value: whole + SPELLED[tenth] / 10, lone: false }; }
   / whole:Whole { return { value: whole, lone: whole === 1 }; }
 Whole
   = tens:SpelledWord ("-" / " ") ones:SpelledWord &{ return SPELLED[tens] >= 20 && SPELLED[ones] >= 1 && SPELLED[ones] < 10; } { return SPELLED[tens] + SPELLED[ones]; }
@@ -100,15 +128,16 @@ DegreeUnit
   / Degree { return { unit: null, degree: true }; }
   / unit:Unit { return { unit, degree: true }; }
 Degree = "°" / DegreeWord
-DegreeWord = ("degrees" / "degree" / "degs" / "deg.") / "deg" !Letter
+DegreeWord = ("degrees" / "degree" / "degs" / "deg." / "dgrs" / "grados" / "grader" / "graden" / "grad" / "degres" / "gradi") !Letter / "deg" !Letter
 Unit
-  = ("fahrenheit" / "farenheit" / "fahrenhiet" / "farenhiet" / "fahr" / "f") !Letter { return 'F'; }
-  / ("celsius" / "celcius" / "celsuis" / "centigrade" / "c") !Letter { return 'C'; }
+  = ("fahrenheit" / "farenheit" / "fahrenhiet" / "fahrenhite" / "farenhite" / "fahreinheit" / "ferenheit" / "fahrenheight" / "farenhiet" / "fahr" / "f") !Letter { return 'F'; }
+  / ("celsius" / "celcius" / "celsuis" / "celcious" / "celsious" / "selsius" / "centigrades" / "centigrade" / "c") !Letter { return 'C'; }
 Against
   = ("below" / "under") Blank ("zero" / "0" !Digit) !Letter { return 'below-zero'; }
   / ("below" / "under") Blank ("freezing" Blank "point" / "freezing" / "frost" Blank "point") !Letter { return 'below-freezing'; }
   / ("above" / "over") Blank ("zero" / "0" !Digit) !Letter { return 'above-zero'; }
   / ("above" / "over") Blank "freezing" !Letter { return 'above-freezing'; }
+  / "above" !Letter !(Blank ("the" / "what" / "normal" / "average" / "your" / "you" / "forecast" / "that" / "it" / "last" / "ground" / "outside" / "inside") !Letter)  { return 'above-zero'; }
   / "of" Blank "frost" !Letter { return 'below-freezing'; }
   / "below" !Letter !(Blank ("the" / "what" / "normal" / "average" / "your" / "you" / "forecast" / "that" / "it" / "last") !Letter) { return 'below-zero'; }
 
@@ -159,7 +188,7 @@ export interface OrdinalToken extends Spot {
 }
 
 export interface OtherToken extends Spot {
-  readonly type: 'day' | 'difference' | 'word' | 'mark';
+  readonly type: 'day' | 'difference' | 'foreign' | 'word' | 'mark';
 }
 
 export type Token = ClockToken | TempToken | AmountToken | OrdinalToken | OtherToken;

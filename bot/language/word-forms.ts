@@ -7,6 +7,7 @@ const SAID_AS: Readonly<Record<string, string>> = {
   didnt: 'did not', dont: 'do not', doesnt: 'does not', isnt: 'is not', arent: 'are not', wasnt: 'was not', werent: 'were not', havent: 'have not', hasnt: 'has not', hadnt: 'had not',
   couldnt: 'could not', shouldnt: 'should not', wouldnt: 'would not', gonna: 'going to', gotta: 'got to', wanna: 'want to', hafta: 'have to', woulda: 'would have', shoulda: 'should have',
   tonite: 'tonight', '2nite': 'tonight', '2night': 'tonight', tnight: 'tonight', tmrw: 'tomorrow', tmr: 'tomorrow', tomorow: 'tomorrow', tommorow: 'tomorrow', tommorrow: 'tomorrow', tomoz: 'tomorrow', '2moro': 'tomorrow', '2morrow': 'tomorrow', tmro: 'tomorrow',
+  suns: 'sun is', outta: 'out of', undr: 'under', n: 'and', gimme: 'give me', lemme: 'let me', leccy: 'electricity', lecky: 'electricity', fleeced: 'covered', fleecing: 'covering', tmin: 'minimum', tmax: 'maximum', grnhse: 'greenhouse', grnhouse: 'greenhouse', ghouse: 'greenhouse', powers: 'power is', txt: 'text', txts: 'texts', txting: 'texting', wat: 'what', wut: 'what', hw: 'how', shud: 'should', cud: 'could', wud: 'would', coverd: 'covered', coverred: 'covered', closd: 'closed', dnt: 'do not', tmw: 'tomorrow', tomoro: 'tomorrow', tmrrw: 'tomorrow', morn: 'morning', deg: 'degrees', bout: 'about',
   wil: 'will', teh: 'the', waht: 'what', wht: 'what', shoud: 'should', shoudl: 'should', shold: 'should', thru: 'through', u: 'you', ur: 'your', r: 'are', pls: 'please', plz: 'please', thx: 'thanks', ty: 'thanks', shld: 'should', cld: 'could', wld: 'would', wk: 'week', b4: 'before', abt: 'about', min: 'minimum', mins: 'minimum', max: 'maximum', lo: 'low', gh: 'greenhouse',
   temps: 'temperature', temp: 'temperature', temperatures: 'temperature', thermo: 'thermometer', outdoors: 'outside', indoors: 'inside', outdoor: 'outside', indoor: 'inside', ok: 'ok', okay: 'ok', okey: 'ok', k: 'ok', alright: 'ok', yest: 'yesterday', nite: 'night', lows: 'low', highs: 'high', mornin: 'morning',
 };
@@ -17,10 +18,11 @@ const NOT_IS = new Set(['night', 'tonight', 'today', 'tomorrow', 'yesterday', 'w
 export function plainWords(word: string): readonly string[] {
   const said = SAID_AS[word];
   if (said !== undefined) return said.split(' ');
+  if (word.endsWith("'ll")) return [word.slice(0, -3), 'will'];
   if (word.endsWith("n't")) return [word.slice(0, -3), 'not'];
   if (word.endsWith("'s")) {
     const stem = word.slice(0, -2);
-    return NOT_IS.has(stem) ? [stem] : [stem, 'is'];
+    return NOT_IS.has(stem) ? [stem] : [...(SAID_AS[stem]?.split(' ') ?? [stem]), 'is'];
   }
   return [word.replaceAll("'", '')];
 }

@@ -1,8 +1,10 @@
 import { prepareAnswer, prepareIntent, type ReadyAnswer } from '../conversation.js';
 import { readAdvisoryButton } from '../features/evening/advisory-message.js';
 import type { WorkOut } from '../features/evening/work-out-evening.js';
+import type { Outgoing } from '../chat.js';
 import type { InboundRow, Memory, StoredChat } from '../journal.js';
 import type { Clock, Log, WeatherSource } from '../ports.js';
+import { isPassing } from '../store/store-error.js';
 import { localTime } from '../text/local-time.js';
 import { CHAT_WORDS } from '../text/chat-words.js';
 import { accountReply } from './account-reply.js';
@@ -28,14 +30,14 @@ const BATCH = 20;
 /** Answers go before what comes unasked: somebody waits for them. */
 const FIRST_OF_ALL = 0;
 
-/** Answers what came in, chat by chat in order; returns how many updates ended. */
-export async function handleOpen(ports: InboundPorts): Promise<number> {
+/** Answers what came in, chat by chat in order; returns how many updates ended. After a stop none is begun any more. */
+export async function handleOpen(ports: InboundPorts, signal?: AbortSignal): Promise<number> {
   const open = await ports.memory.openInbound(BATCH);
-  for (const row of open) await handleOne(row, ports);
+  for (const row of open) if (!signal?.aborted) await handleOne(row, ports, signal);
   return open.length;
 }
 
-async function handleOne(row: InboundRow, ports: InboundPorts): Promise<void> {
+async function handleOne(row: InboundRow, ports: InboundPorts, signal?: AbortSignal): Promise<void> {
   const { memory, clock, log, count } = ports;
   const chat = await memory.openChat(row, { isGroup: row.isGroup, atS: row.receivedAtS });
   try {
@@ -44,21 +46,25 @@ async function handleOne(row: InboundRow, ports: InboundPorts): Promise<void> {
       const replies = await handled(within);
       // An erased chat was opened anew: the last word goes to the one that is there.
       const chatId = replies.length === 0 ? chat.id : (await within.openChat(row, { isGroup: row.isGroup, atS: row.receivedAtS })).id;
-      for (const [n, message] of replies.entries()) await within.addOutbound({ chatId, key: `reply:${row.channel}:${row.update}:${n}`, message, notBeforeS: FIRST_OF_ALL, uselessAfterS: clock.nowS() + USEFUL_S });
+      for (const [n, message] of replies.entries()) await within.addOutbound({ chatId, key: `reply:${row.channel}:${row.update}:${n}`, message: inItsTopic(message, row), notBeforeS: FIRST_OF_ALL, uselessAfterS: clock.nowS() + USEFUL_S });
       await within.finishInbound(row.id, 'done', clock.nowS());
     });
     count('inbound-done');
   } catch (error) {
+    // Cut off by the stop, or by a full or held disk: that is no fault of the update.
+    if (signal?.aborted || isPassing(error)) throw error;
     log.error('update not handled', { content: row.content.kind, error });
     count('inbound-failed');
     if ((await memory.failInbound(row.id, error instanceof Error ? error.message : String(error))) < MOST_ATTEMPTS) return;
     await memory.atomically(async (within) => {
-      await within.addOutbound({ chatId: chat.id, key: `reply:${row.channel}:${row.update}:parked`, message: { text: CHAT_WORDS.parked }, notBeforeS: FIRST_OF_ALL, uselessAfterS: clock.nowS() + USEFUL_S });
+      await within.addOutbound({ chatId: chat.id, key: `reply:${row.channel}:${row.update}:parked`, message: inItsTopic({ text: CHAT_WORDS.parked }, row), notBeforeS: FIRST_OF_ALL, uselessAfterS: clock.nowS() + USEFUL_S });
       await within.finishInbound(row.id, 'parked', clock.nowS());
     });
     count('inbound-parked');
   }
 }
+
+const inItsTopic = (message: Outgoing, { topic }: InboundRow): Outgoing => (topic === undefined ? message : { ...message, topic });
 
 const saying = (text: string): Handled => () => Promise.resolve([{ text }]);
 
@@ -75,9 +81,9 @@ async function handle(row: InboundRow, chat: StoredChat, ports: InboundPorts): P
         return [];
       };
     case 'other':
-      return saying(CHAT_WORDS.cannotRead(content.what));
+      return reachableAgain(chat, saying(CHAT_WORDS.cannotRead(content.what)));
     case 'text':
-      if (content.forwarded) return saying(CHAT_WORDS.forwarded);
+      if (content.forwarded) return reachableAgain(chat, saying(CHAT_WORDS.forwarded));
       break;
     case 'press':
       await ports.acknowledge(row);
@@ -85,13 +91,16 @@ async function handle(row: InboundRow, chat: StoredChat, ports: InboundPorts): P
     default:
       break;
   }
-  const answer = await answerTo(row, chat, ports);
-  return async (memory) => {
-    // Whoever writes can be written to again.
+  return reachableAgain(chat, await answerTo(row, chat, ports));
+}
+
+/** Whoever writes can be written to again. */
+const reachableAgain =
+  (chat: StoredChat, answer: Handled): Handled =>
+  async (memory) => {
     if (!chat.reachable) await memory.updateChat(chat.id, { reachable: true });
     return answer(memory);
   };
-}
 
 const changing =
   (chat: StoredChat, change: { reachable: boolean }): Handled =>

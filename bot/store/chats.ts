@@ -1,6 +1,6 @@
 import type { Kysely, Selectable } from 'kysely';
 import { randomUUID } from 'node:crypto';
-import type { ChatAddress } from '../chat.js';
+import type { ChannelName, ChatAddress } from '../chat.js';
 import type { Journal, StoredChat } from '../journal.js';
 import type { ChatTable } from './journal-schema.js';
 import { epochSeconds, name, rowLimit } from './row-values.js';
@@ -70,6 +70,11 @@ export async function chatsAfter(db: Kysely<StoreTables>, id: string | null, lim
     .limit(rowLimit(limit))
     .execute();
   return rows.map(stored);
+}
+
+export async function channelsInUse(db: Kysely<StoreTables>): Promise<readonly ChannelName[]> {
+  const rows = await db.selectFrom('chat').select('channel').distinct().orderBy('channel').execute();
+  return rows.map(({ channel }) => channel);
 }
 
 export const stored = (row: Selectable<ChatTable>): StoredChat => ({ ...row, isGroup: row.isGroup === 1, paused: row.paused === 1, reachable: row.reachable === REACHABLE });

@@ -10,7 +10,7 @@ import { whole } from './whole.js';
 // A literal, not a parameter: only then does the planner take the index over the open rows.
 const OPEN = sql.lit('open' as const);
 /** All that a finished update leaves: that it was here. What it meant is in the readings and actions. */
-const EMPTIED = { chat: '', sender: '', content: null, cause: null };
+const EMPTIED = { chat: '', sender: '', topic: null, content: null, cause: null };
 
 export async function keepInbound(db: Kysely<StoreTables>, inbound: Inbound): Promise<boolean> {
   const added = await db
@@ -21,6 +21,7 @@ export async function keepInbound(db: Kysely<StoreTables>, inbound: Inbound): Pr
       chat: name('chat', inbound.chat),
       isGroup: inbound.isGroup ? 1 : 0,
       sender: inbound.sender,
+      topic: inbound.topic ?? null,
       receivedAtS: epochSeconds('receivedAtS', inbound.receivedAtS),
       content: JSON.stringify(inbound.content),
       state: 'open',
@@ -104,6 +105,7 @@ const inboundRow = (row: Selectable<InboundTable>): InboundRow => ({
   update: row.updateId,
   isGroup: row.isGroup === 1,
   sender: row.sender,
+  ...(row.topic === null ? {} : { topic: row.topic }),
   receivedAtS: row.receivedAtS,
   content: JSON.parse(row.content!) as Content,
   attempts: row.attempts,

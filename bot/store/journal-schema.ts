@@ -39,6 +39,7 @@ export interface InboundTable {
   readonly chat: string;
   readonly isGroup: 0 | 1;
   readonly sender: string;
+  readonly topic: string | null;
   readonly receivedAtS: number;
   readonly content: string | null;
   readonly state: 'open' | 'done' | 'parked';

@@ -16,8 +16,8 @@ export interface SqliteFile {
 
 // "Dusk": marks the file as ours, so that a mistyped path cannot put our tables into another program's database.
 const APPLICATION_ID = 0x44_75_73_6b;
-/** How long a write waits for another program that holds the file, before it fails as locked. */
-export const BUSY_TIMEOUT_MS = 5000;
+/** How long a write waits for another program that holds the file, before it fails as locked: everything else stands still meanwhile, and what failed is tried again. Project estimate. */
+export const BUSY_TIMEOUT_MS = 1000;
 const SYNCHRONOUS_FULL = 2;
 const ON = 1;
 

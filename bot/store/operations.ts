@@ -2,7 +2,7 @@ import type { Kysely } from 'kysely';
 import type { WithinMemory } from '../journal.js';
 import { actions, addAction } from './actions.js';
 import { addAdvisory, advisoryFor, lastAdvisory } from './advisories.js';
-import { chat, chatById, chatsAfter, chatsOf, openChat, updateChat } from './chats.js';
+import { channelsInUse, chat, chatById, chatsAfter, chatsOf, openChat, updateChat } from './chats.js';
 import { eraseChat, eraseGreenhouse, type PlaceKeyOf } from './erase.js';
 import { greenhouse, saveGreenhouse } from './greenhouses.js';
 import { failInbound, finishInbound, keepInbound, openInbound } from './inbox.js';
@@ -13,6 +13,7 @@ import { addOutbound, beginSend, dueOutbound, endSend, outboundSentAs, recoverSe
 import { purge } from './purge.js';
 import { addReading, replaceReading, standingReadings, withdrawReading } from './readings.js';
 import type { StoreTables } from './schema.js';
+import { isUnsettled } from './unsettled.js';
 import { lastWeather, saveWeather } from './weather-answers.js';
 
 /** How a call is run: alone, or in its turn inside a transaction. */
@@ -47,7 +48,7 @@ export function operationsOn(db: Kysely<StoreTables>, run: RunCall, { placeKeyOf
     failInbound: (id, cause) => run(() => failInbound(db, id, cause)),
 
     addOutbound: (row) => run(() => addOutbound(db, row)),
-    dueOutbound: (nowS, limit) => run(() => dueOutbound(db, nowS, limit)),
+    dueOutbound: (nowS, limit, held) => run(() => dueOutbound(db, nowS, limit, held)),
     beginSend: (id, atS) => run(() => beginSend(db, id, atS)),
     endSend: (id, outcome, atS) => run(() => endSend(db, id, outcome, atS)),
     recoverSends: () => run(() => recoverSends(db)),
@@ -67,6 +68,8 @@ export function operationsOn(db: Kysely<StoreTables>, run: RunCall, { placeKeyOf
     moveChat: (id, to) => run(() => moveChat(db, id, to)),
     chatsOf: (greenhouseId) => run(() => chatsOf(db, greenhouseId)),
     chatsAfter: (id, limit) => run(() => chatsAfter(db, id, limit)),
+    channelsInUse: () => run(() => channelsInUse(db)),
+    isUnsettled: (address, nowS) => run(() => isUnsettled(db, address, nowS)),
 
     addInvite: (row) => run(() => addInvite(db, row)),
     takeInvite: (code, nowS) => run(() => takeInvite(db, code, nowS)),

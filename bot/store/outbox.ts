@@ -1,5 +1,5 @@
 import { sql, type Kysely, type Selectable } from 'kysely';
-import type { Outgoing } from '../chat.js';
+import type { ChannelName, Outgoing } from '../chat.js';
 import type { Journal, OutboundRow } from '../journal.js';
 import { knownChat } from './chats.js';
 import type { OutboundTable } from './journal-schema.js';
@@ -33,10 +33,10 @@ export function addOutbound(db: Kysely<StoreTables>, row: Parameters<Journal['ad
   });
 }
 
-export function dueOutbound(db: Kysely<StoreTables>, nowS: number, limit: number): Promise<readonly OutboundRow[]> {
+export function dueOutbound(db: Kysely<StoreTables>, nowS: number, limit: number, held: readonly ChannelName[] = []): Promise<readonly OutboundRow[]> {
   return whole(db, async (db) => {
     await dropUselessQuery(db, nowS).execute();
-    return (await dueOutboundQuery(db, nowS, limit).execute()).map((row) => outboundRow(row, row.message!));
+    return (await dueOutboundQuery(db, nowS, limit, held).execute()).map((row) => outboundRow(row, row.message!));
   });
 }
 
@@ -49,13 +49,13 @@ export function dropUselessQuery(db: Kysely<StoreTables>, nowS: number) {
 }
 
 /** Those whose time has come, the longest waiting first; of each chat the earliest added, and none while one before it is being sent or waits to be tried again. */
-export function dueOutboundQuery(db: Kysely<StoreTables>, nowS: number, limit: number) {
+export function dueOutboundQuery(db: Kysely<StoreTables>, nowS: number, limit: number, held: readonly ChannelName[]) {
   return db
     .selectFrom('outbound as o')
     .selectAll('o')
     .where('o.state', '=', WAITING)
     .where('o.notBeforeS', '<=', nowS)
-    .where((o) => o.exists(o.selectFrom('chat').select('chat.id').whereRef('chat.id', '=', 'o.chatId').where('chat.reachable', '=', 1)))
+    .where((o) => o.exists(o.selectFrom('chat').select('chat.id').whereRef('chat.id', '=', 'o.chatId').where('chat.reachable', '=', 1).$if(held.length > 0, (chat) => chat.where('chat.channel', 'not in', held))))
     .where((o) => o.not(o.exists(o.selectFrom('outbound as under').select('under.id').whereRef('under.chatId', '=', 'o.chatId').where('under.state', '=', SENDING))))
     .where((o) =>
       o.not(

@@ -32,6 +32,9 @@ export type StoreErrorCode =
   | 'undone'
   | 'closed';
 
+/** The disk, or another program that holds the file: it may be over in a while, and what was asked is as good as before. */
+export const isPassing = (error: unknown): boolean => error instanceof StoreError && (['full', 'locked', 'not-writable', 'disk-fault'] satisfies readonly StoreErrorCode[] as readonly StoreErrorCode[]).includes(error.code);
+
 /** The store refused: the code is for programs, the message says what, expected, got and what to do. */
 export class StoreError extends Error {
   override readonly name = 'StoreError';

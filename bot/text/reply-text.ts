@@ -34,7 +34,7 @@ const ASK_WORDS: Readonly<Record<Ask, string>> = {
   'which-night': 'Which night do you mean?',
   'which-item': 'What do you mean: covers, vents, heater?',
   'which-meaning': 'That could mean two things.',
-  'one-at-a-time': 'One thing at a time, please.',
+  'which-reading': 'What does your thermometer show? For example "28F inside" or "low was -2C".',
   'done-yet': 'Have you done it, or do you mean to?',
   'impossible-temperature': 'That cannot be a temperature in a greenhouse.',
 };
@@ -61,6 +61,4 @@ export const HELP = [
 
 export const noWeather = (cause: string): string => `No weather to stand on, so no advice tonight: ${cause}\nUntil it is back: shut the house before sunset and cover what frost would hurt.`;
 export const NO_ADVICE = 'I could not work out tonight: the fault is mine, not the weather\'s. Be careful: shut the house before sunset and cover what frost would hurt.';
-export const GREETING = 'Ask me anything about tonight, or say "help".';
-export const FAREWELL = 'Good night.';
 export const somethingFailed = (cause: string): string => `That went wrong: ${cause}. Nothing was lost; try again.`;

@@ -1,6 +1,7 @@
 import { CLOUD_LONGWAVE_WEIGHT } from '../sky/downwelling-longwave.js';
 import { SECONDS_PER_HOUR } from '../units.js';
 import type { WeatherDeparture } from './forcing.js';
+import type { ForecastError } from '../learn/forecast-error.js';
 import type { NightSpan } from './night-span.js';
 import type { WeatherHours } from './weather.js';
 
@@ -16,6 +17,8 @@ export interface ForecastDoubt {
   readonly shiftK: number;
   readonly airTempSdK: number;
   readonly cloudSd: number;
+  /** How the error of temperature goes with that of cloud, -1 to 1. */
+  readonly correlation: number;
   /** 0 overcast or windy, 1 clear and calm. */
   readonly clearCalm: number;
   readonly spreadK: number | null;
@@ -30,6 +33,9 @@ const CLEAR_CALM_SHIFT_K = -1;
 const CLOUD_SD = 0.25;
 const TYPICAL_SPREAD_K = 0.65;
 const SPREAD_WEIGHT = 0.25;
+/** Weight of the spread once forecasts have been verified: half after many nights, half of that after twenty (prior of this project). */
+const MOST_SPREAD_WEIGHT = 0.5;
+const NIGHTS_FOR_SPREAD = 20;
 const SPREAD_RATIO2 = [0.25, 4] as const;
 const GROWTH_PER_DAY = 0.1;
 const AGE_SD_K_PER_HOUR = 0.05;
@@ -49,7 +55,7 @@ const GAUSS_POINTS = [
  * Outside: missing spread counts as typical.
  * Source: priors named above; spread-skill form of Gneiting2005 with little weight until readings come.
  */
-export function forecastDoubt(weather: WeatherHours, night: NightSpan, when: { nowS: number; weatherAgeS: number }): ForecastDoubt {
+export function forecastDoubt(weather: WeatherHours, night: NightSpan, when: { nowS: number; weatherAgeS: number }, learned: ForecastError | null = null): ForecastDoubt {
   const hours = weather.timeS.map((timeS, i) => ({ timeS, i })).filter(({ timeS }) => timeS >= Math.max(when.nowS, night.sunsetS) && timeS <= night.sunriseS);
   const mean = (values: readonly number[]): number => (values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length);
   const clearCalm = mean(hours.map(({ i }) => (1 - weather.cloudFraction[i]!) * Math.max(0, 1 - weather.windSpeed10mMPerS[i]! / CALM_BELOW_M_PER_S)));
@@ -59,15 +65,26 @@ export function forecastDoubt(weather: WeatherHours, night: NightSpan, when: { n
   const differences = known(weather.modelDifferenceK);
   const halfDifferenceK = mean(differences) / 2;
   const leadHours = Math.max(0, (night.sunriseS - when.nowS) / SECONDS_PER_HOUR);
-  const ratio2 = spreadK === null ? 1 : Math.min(SPREAD_RATIO2[1], Math.max(SPREAD_RATIO2[0], (spreadK / TYPICAL_SPREAD_K) ** 2));
+  const ratio2 = spreadK === null ? 1 : Math.min(SPREAD_RATIO2[1], Math.max(SPREAD_RATIO2[0], (spreadK / (learned?.meanSpreadK ?? TYPICAL_SPREAD_K)) ** 2));
   const growth = 1 + GROWTH_PER_DAY * Math.max(0, leadHours / 24 - 0.75);
-  const prior = (AIR_TEMP_SD_K + CLEAR_CALM_EXTRA_SD_K * clearCalm) * growth * Math.sqrt(1 + SPREAD_WEIGHT * (ratio2 - 1));
+  // A learned house has its pool of cold air among its own parameters, and what its forecasts were worth in figures.
+  const usualSdK = learned ? learned.airTempSdK : AIR_TEMP_SD_K + CLEAR_CALM_EXTRA_SD_K * clearCalm;
+  const spreadWeight = learned ? (MOST_SPREAD_WEIGHT * learned.nights) / (learned.nights + NIGHTS_FOR_SPREAD) : SPREAD_WEIGHT;
+  const prior = usualSdK * growth * Math.sqrt(1 + spreadWeight * (ratio2 - 1));
   const ageK = (AGE_SD_K_PER_HOUR * when.weatherAgeS) / SECONDS_PER_HOUR;
-  return { shiftK: CLEAR_CALM_SHIFT_K * clearCalm, airTempSdK: Math.hypot(prior, ageK, halfDifferenceK), cloudSd: CLOUD_SD, clearCalm, spreadK, leadHours };
+  return {
+    shiftK: learned ? learned.shiftK : CLEAR_CALM_SHIFT_K * clearCalm,
+    airTempSdK: Math.hypot(prior, ageK, halfDifferenceK),
+    cloudSd: learned?.cloudSd ?? CLOUD_SD,
+    correlation: learned?.correlation ?? 0,
+    clearCalm,
+    spreadK,
+    leadHours,
+  };
 }
 
 /**
- * Nine weather scenarios, three of temperature by three of cloud, with weights; the middle one first.
+ * Nine weather scenarios, three of temperature by three of cloud, with weights; the middle one first. Errors of both may go together.
  * Units: K, fractions.
  * Valid: any doubt.
  * Outside: not applicable.
@@ -76,7 +93,7 @@ export function forecastDoubt(weather: WeatherHours, night: NightSpan, when: { n
 export function weatherScenarios(doubt: ForecastDoubt, fromS: number): readonly WeatherScenario[] {
   const scenarios = GAUSS_POINTS.flatMap((temp) =>
     GAUSS_POINTS.map((cloud): WeatherScenario => ({
-      departure: { airTempK: doubt.shiftK + temp.z * doubt.airTempSdK, cloudFraction: cloud.z * doubt.cloudSd, cloudWeight: CLOUD_LONGWAVE_WEIGHT, fromS },
+      departure: { airTempK: doubt.shiftK + doubt.airTempSdK * (doubt.correlation * cloud.z + Math.sqrt(1 - doubt.correlation ** 2) * temp.z), cloudFraction: cloud.z * doubt.cloudSd, cloudWeight: CLOUD_LONGWAVE_WEIGHT, fromS },
       weight: temp.weight * cloud.weight,
     })),
   );

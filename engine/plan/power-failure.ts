@@ -2,7 +2,7 @@ import { FAN_PLACES } from '../night/controls.js';
 import { fanAt } from '../night/conditions.js';
 import { runNight } from '../night/night-run.js';
 import { controlsOfChoices } from './controls-of-choices.js';
-import { planOutlook, residualFor, type PlanOutlook } from './outlook.js';
+import { planOutlook, type PlanOutlook } from './outlook.js';
 import type { PricedPlan, PricingContext } from './price-plans.js';
 
 /** What stops when the mains fail, and what the night then brings. */
@@ -29,5 +29,5 @@ export function powerFailure(plan: PricedPlan, context: PricingContext): PowerFa
   const controls = controlsOfChoices(house, dark, plan.choices);
   const runs = context.forcings.map((forcing) => runNight(evening, forcing, controls));
   const coveredBeds = house.columns.filter((column, c) => standing.coverOn[c] || plan.coveredBeds.includes(column.name)).map(({ name }) => name);
-  return { stops, outlook: planOutlook(runs, scenarios, context.crops, { residual: residualFor(evening.warmUpHours), nightStartS: context.nightStartS, nightEndS: context.nightEndS, coveredBeds }) };
+  return { stops, outlook: planOutlook(runs, scenarios, context.crops, { residual: context.residual, nightStartS: context.nightStartS, nightEndS: context.nightEndS, coveredBeds }) };
 }

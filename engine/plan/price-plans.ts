@@ -13,7 +13,7 @@ import type { CropAtStake } from './crops-at-stake.js';
 import { costOf, lossWeightFor, type Candidate } from './expected-loss.js';
 import { hasMoves, type HouseMoves } from './house-moves.js';
 import { harvestOffers, type HarvestOffer } from './harvest.js';
-import { planOutlook, residualFor, type PlanOutlook } from './outlook.js';
+import { planOutlook, type PlanOutlook, type ResidualError } from './outlook.js';
 
 /** One plan with all that is expected of it. */
 export interface PricedPlan {
@@ -36,6 +36,7 @@ export interface PricingContext {
   readonly evening: EveningState;
   readonly crops: readonly CropAtStake[];
   readonly scenarios: readonly WeatherScenario[];
+  readonly residual: ResidualError;
   readonly forcings: readonly Forcing[];
   readonly nightStartS: number;
   readonly nightEndS: number;
@@ -82,7 +83,7 @@ function pricePlan(physical: PhysicalPlan, context: PricingContext): readonly Pr
   const { greenhouse, house, standing, evening, scenarios } = context;
   const controls = controlsOfChoices(house, standing, physical.choices);
   const runs = context.forcings.map((forcing) => runNight(evening, forcing, controls));
-  const outlook = planOutlook(runs, scenarios, context.crops, { residual: residualFor(evening.warmUpHours), nightStartS: context.nightStartS, nightEndS: context.nightEndS, coveredBeds: coveredUnder(physical, context) });
+  const outlook = planOutlook(runs, scenarios, context.crops, { residual: context.residual, nightStartS: context.nightStartS, nightEndS: context.nightEndS, coveredBeds: coveredUnder(physical, context) });
   const offers = context.times.nowS >= context.times.duskS ? [] : harvestOffers(outlook.crops, { hourWorth: greenhouse.grower.hourWorth, lossWeight: lossWeightFor(greenhouse.grower.careful) });
   const plain = pricedWith(physical, outlook, [], context);
   return offers.length === 0 ? [plain] : [plain, pricedWith(physical, outlook, offers, context)];

@@ -31,7 +31,7 @@ export interface TelegramOptions {
 export interface TelegramChannel extends Channel {
   /** What the HTTP server opens for the service; null with long polling. */
   readonly door: Door | null;
-  /** Null while messages come in; else why not. */
+  /** Null while messages come in and are taken; else why not. */
   trouble(): string | null;
 }
 
@@ -46,12 +46,13 @@ export function telegramChannel(options: TelegramOptions): TelegramChannel {
   const door = webhook === null ? null : new WebhookDoor(new URL(webhook.url).pathname, webhook.secret);
   let state: 'not listening' | 'polling' | 'open' = 'not listening';
   let answeredMs = -Infinity;
+  let notTaken: string | null = null;
 
   async function listen(handOver: HandOver, signal: AbortSignal): Promise<void> {
     const patience = { log, time, signal };
     const me = await begin(calls, commands, patience);
     if (me === null) return;
-    const receiver = { me, clock, log, handOver };
+    const receiver = { me, clock, log, handOver, handedOver: (trouble: string | null) => void (notTaken = trouble) };
     try {
       if (door === null || webhook === null) {
         await untilAnswered('deleteWebhook', () => calls.deleteWebhook({}, asStopSignal(signal)), patience);
@@ -83,6 +84,7 @@ export function telegramChannel(options: TelegramOptions): TelegramChannel {
     },
     trouble: () => {
       if (state === 'not listening') return 'not listening';
+      if (notTaken !== null) return `what came in cannot be kept: ${notTaken}`;
       const silentS = Math.round((time.nowMs() - answeredMs) / 1000);
       return state === 'polling' && silentS > MISSED_POLLS * callTimes.pollS ? `no poll answered for ${silentS} s` : null;
     },

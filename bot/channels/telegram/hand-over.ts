@@ -11,10 +11,12 @@ export interface Receiver {
   readonly clock: Clock;
   readonly log: Log;
   readonly handOver: HandOver;
+  /** Told of each hand-over: null when it was taken, else why not. */
+  readonly handedOver: (trouble: string | null) => void;
 }
 
 /** Hands an update over; true when the service may forget it. What cannot even be read is logged and given up, or it would come again for ever. */
-export async function received(update: Update, { me, clock, log, handOver }: Receiver): Promise<boolean> {
+export async function received(update: Update, { me, clock, log, handOver, handedOver }: Receiver): Promise<boolean> {
   let inbound: Inbound | null;
   try {
     inbound = inboundOf(update, me, clock.nowS());
@@ -25,8 +27,10 @@ export async function received(update: Update, { me, clock, log, handOver }: Rec
   if (inbound === null) return true;
   try {
     await handOver(inbound);
+    handedOver(null);
     return true;
   } catch (error) {
+    handedOver(error instanceof Error ? error.message : String(error));
     log.error('telegram update was not taken; it comes again', { update: inbound.update, error });
     return false;
   }

@@ -14,6 +14,8 @@ interface Heard {
   /** By the service's clock; undefined where it does not say. */
   readonly dateS: number | undefined;
   readonly content: Content | null;
+  /** Of a forum, in which topic. */
+  readonly topic?: string;
 }
 
 /** An update in the product's shape; null for what is not meant for us. */
@@ -26,6 +28,7 @@ export function inboundOf(update: Update, me: Me, nowS: number): Inbound | null 
     update: String(update.update_id),
     isGroup: heard.chat.type !== 'private',
     sender: String(heard.sender),
+    ...(heard.topic === undefined ? {} : { topic: heard.topic }),
     receivedAtS: writtenAtS(heard.dateS, nowS),
     content: heard.content,
   };
@@ -43,14 +46,18 @@ function inMessage(message: Message, me: Me, contentOf: typeof messageContent): 
   // Somebody who speaks as the group itself comes as a bot of the service; other bots are not answered, or two bots talk for ever.
   const sender = message.sender_chat?.id ?? (message.from?.is_bot ? undefined : message.from?.id);
   if (message.migrate_to_chat_id === undefined && (sender === undefined || !isSaidToUs(message, me))) return null;
-  return { chat: message.chat, sender: sender ?? message.chat.id, dateS: message.edit_date ?? message.date, content: contentOf(message, me) };
+  return { chat: message.chat, sender: sender ?? message.chat.id, dateS: message.edit_date ?? message.date, content: contentOf(message, me), ...inTopic(message) };
 }
+
+/** Threads of answers in a group without topics have a number too, which the service does not take back. */
+const inTopic = (message: Pick<Message, 'is_topic_message' | 'message_thread_id'>): { readonly topic?: string } =>
+  message.is_topic_message && message.message_thread_id !== undefined ? { topic: String(message.message_thread_id) } : {};
 
 /** Buttons of ours always stand under a message and carry data. */
 function inPress(press: NonNullable<Update['callback_query']>): Heard | null {
   const { message, data, from, id } = press;
   if (!message || data === undefined) return null;
-  return { chat: message.chat, sender: from.id, dateS: undefined, content: { kind: 'press', button: data, message: String(message.message_id), token: id } };
+  return { chat: message.chat, sender: from.id, dateS: undefined, content: { kind: 'press', button: data, message: String(message.message_id), token: id }, ...('is_topic_message' in message ? inTopic(message) : {}) };
 }
 
 const isOut = ({ status }: ChatMember): boolean => status === 'kicked' || status === 'left';

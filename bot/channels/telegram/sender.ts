@@ -15,11 +15,16 @@ const CHAT_ID = /^-?\d{1,16}$/u;
 /** The service says no to the form of the words, in its own wording: they may pass without markup. */
 const MARKUP_REFUSED = /can't parse entities|message is too long|caption is too long/iu;
 
+/** The topic was deleted or closed meanwhile, in the words of the server's source and of the service. */
+const TOPIC_REFUSED = /message thread not found|TOPIC_(?:CLOSED|DELETED)/u;
+
 /** One call of the service: words, or a picture with words or without. */
 interface Step {
   readonly words: Part | null;
   readonly picturePng: string | null;
   readonly markup: ReplyMarkup | null;
+  /** Of a forum; null for the chat as a whole. */
+  readonly topic: string | null;
 }
 
 type StepResult = { readonly kind: 'sent'; readonly id: string } | { readonly kind: 'failed'; readonly failure: CallFailure };
@@ -55,7 +60,7 @@ export class Sender {
       this.noteKeyboard(to.chat, step);
     }
     this.sentParts.forget(to.chat, message);
-    return { kind: 'sent', message: ids.at(-1)!, ...(ids.length > 1 ? { parts: ids } : {}) };
+    return { kind: 'sent', message: ids.at(-1)! };
   }
 
   private unfinished(to: ChatAddress, message: Outgoing, ids: readonly string[], result: SendResult): SendResult {
@@ -68,10 +73,11 @@ export class Sender {
   private stepsOf(to: ChatAddress, message: Outgoing): readonly Step[] {
     const picturePng = message.picturePng ?? null;
     const markup = this.markupFor(to, message);
+    const topic = message.topic ?? null;
     const parts: readonly (Part | null)[] = message.text === '' && picturePng !== null ? [null] : partsOf(message);
-    if (picturePng !== null && message.text.length <= LONGEST_CAPTION) return [{ words: parts[0] ?? null, picturePng, markup }];
-    const words = parts.map((part, i) => ({ words: part, picturePng: null, markup: i === parts.length - 1 ? markup : null }));
-    return picturePng === null ? words : [{ words: null, picturePng, markup: null }, ...words];
+    if (picturePng !== null && message.text.length <= LONGEST_CAPTION) return [{ words: parts[0] ?? null, picturePng, markup, topic }];
+    const words = parts.map((part, i) => ({ words: part, picturePng: null, markup: i === parts.length - 1 ? markup : null, topic }));
+    return picturePng === null ? words : [{ words: null, picturePng, markup: null, topic }, ...words];
   }
 
   /** A message carries one of them: buttons go before the button for the place. */
@@ -87,11 +93,12 @@ export class Sender {
     if (markup && 'remove_keyboard' in markup) this.asked.delete(chat);
   }
 
-  /** As it is; then without markup, when that was refused; then the words without the picture, when that was refused. */
+  /** As it is; then outside its topic, or without markup, when that was refused; then the words without the picture, when that was refused. */
   private async sendStep(chat: string, step: Step): Promise<StepResult> {
     const first = await this.call(chat, step);
     if (first.kind === 'sent' || !isRefusal(first.failure)) return first;
     const { cause } = first.failure;
+    if (step.topic !== null && TOPIC_REFUSED.test(cause)) return this.sendStep(chat, { ...step, topic: null });
     if (step.words !== null && step.words.html !== null && MARKUP_REFUSED.test(cause)) {
       this.ports.log.warn('telegram refuses the markup of a message: sent plain', { cause });
       return this.sendStep(chat, { ...step, words: { text: step.words.text, html: null } });
@@ -101,10 +108,10 @@ export class Sender {
     return this.sendStep(chat, { ...step, picturePng: null });
   }
 
-  private async call(chat: string, { words, picturePng, markup }: Step): Promise<StepResult> {
+  private async call(chat: string, { words, picturePng, markup, topic }: Step): Promise<StepResult> {
     const { calls } = this.ports;
     const form = words?.html === null || words === null ? {} : ({ parse_mode: 'HTML' } as const);
-    const under = markup === null ? {} : { reply_markup: markup };
+    const under = { ...(markup === null ? {} : { reply_markup: markup }), ...(topic === null ? {} : { message_thread_id: Number(topic) }) };
     const said = words?.html ?? words?.text ?? '';
     try {
       const { message_id: id } =

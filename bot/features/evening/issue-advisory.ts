@@ -3,6 +3,7 @@ import type { Clock, Place, Records, WeatherSource } from '../../ports.js';
 import { localTime } from '../../text/local-time.js';
 import type { Advisory } from './advisory.js';
 import { FORTNIGHT_S } from './past-controls.js';
+import type { Supposing } from './supposed-night.js';
 import type { EveningQuestion, WorkedOutEvening, WorkOut } from './work-out-evening.js';
 
 export interface EveningPorts {
@@ -35,7 +36,7 @@ export async function keepAdvisory(greenhouseId: string, advisory: Advisory, sto
 }
 
 /** The evening's work: weather, what was done already, the plan of least expected loss, its words. Nothing is written. */
-export const composeAdvisory = async (subject: EveningSubject, ports: EveningPorts): Promise<WorkedOutEvening> => ports.workOut(await eveningQuestion(subject, ports));
+export const composeAdvisory = async (subject: EveningSubject, ports: EveningPorts, supposing?: Supposing): Promise<WorkedOutEvening> => ports.workOut({ ...(await eveningQuestion(subject, ports)), ...(supposing ? { supposing } : {}) });
 
 /** Everything that the evening is worked out from. */
 export async function eveningQuestion(subject: EveningSubject, ports: Omit<EveningPorts, 'workOut'>): Promise<EveningQuestion> {

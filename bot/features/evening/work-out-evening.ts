@@ -1,4 +1,4 @@
-import { planEvening, type EveningPlan, type Greenhouse } from '../../../engine/index.js';
+import { planEvening, type EveningInput, type EveningPlan, type Greenhouse } from '../../../engine/index.js';
 import type { StoredAction, WeatherAnswer } from '../../ports.js';
 import { advisoryText } from '../../text/advisory-text.js';
 import { localTime, type LocalTime } from '../../text/local-time.js';
@@ -7,6 +7,7 @@ import { buildAdvisory } from './build-advisory.js';
 import { cropName } from './crop-name.js';
 import { deedsTonight } from './deeds-tonight.js';
 import { pastControls } from './past-controls.js';
+import { supposedNight, type Supposed, type Supposing } from './supposed-night.js';
 
 /** All that an evening is worked out from, as plain data: it may be sent to another thread. */
 export interface EveningQuestion {
@@ -18,6 +19,8 @@ export interface EveningQuestion {
   readonly actions: readonly StoredAction[];
   /** The plan that was sent for this night before. */
   readonly issuedPlanId: string | null;
+  /** The same night otherwise, beside the plan for it. */
+  readonly supposing?: Supposing;
 }
 
 /** What comes of it, as plain data. */
@@ -26,15 +29,17 @@ export interface WorkedOutEvening {
   readonly choice: EveningPlan['choice']['reason'];
   /** The picture of the night, base64; null where none was drawn. */
   readonly picturePng: string | null;
+  /** What was asked with `supposing`. */
+  readonly supposed?: Supposed;
 }
 
 export type WorkOut = (question: EveningQuestion) => Promise<WorkedOutEvening>;
 
 /** Plan and words of an evening. */
-export function workOutEvening(question: EveningQuestion): { advisory: Advisory; plan: EveningPlan } {
+export function workOutEvening(question: EveningQuestion): { advisory: Advisory; plan: EveningPlan; supposed?: Supposed } {
   const { greenhouse, zone, nowS, answer, actions } = question;
   const time = localTime(zone);
-  const plan = planEvening({
+  const input: EveningInput = {
     greenhouse,
     weather: answer.hours,
     ground: answer.ground,
@@ -44,15 +49,20 @@ export function workOutEvening(question: EveningQuestion): { advisory: Advisory;
     pastControls: pastControls(actions, greenhouse),
     doneTonight: deedsTonight(actions, { greenhouse, nowS }),
     ...(question.issuedPlanId === null ? {} : { issuedPlanId: question.issuedPlanId }),
-  });
+  };
+  const plan = planEvening(input);
   const facts = buildAdvisory(plan, { greenhouse, answer, nowS, time });
-  return { plan, advisory: { ...facts, text: advisoryText(facts, { units: greenhouse.grower.units, dayName: time.day(plan.night.sunsetS), cropName }) } };
+  return {
+    plan,
+    advisory: { ...facts, text: advisoryText(facts, { units: greenhouse.grower.units, dayName: time.day(plan.night.sunsetS), cropName }) },
+    ...(question.supposing === undefined ? {} : { supposed: supposedNight(question.supposing, { input, plan, actions }) }),
+  };
 }
 
 /** Works it out where it is asked, without a picture. */
 export const workOutHere: WorkOut = (question) => {
-  const { advisory, plan } = workOutEvening(question);
-  return Promise.resolve({ advisory, choice: plan.choice.reason, picturePng: null });
+  const { advisory, plan, supposed } = workOutEvening(question);
+  return Promise.resolve({ advisory, choice: plan.choice.reason, picturePng: null, ...(supposed ? { supposed } : {}) });
 };
 
 /** Bedtime of the evening that comes, or of the one that is running: before five in the morning it was yesterday's. */

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Channel, ChatAddress, Inbound, Outgoing } from '../../../bot/chat.js';
 import { workOutHere } from '../../../bot/features/evening/work-out-evening.js';
 import { handleOpen } from '../../../bot/post/handle-inbound.js';
-import { sendDue } from '../../../bot/post/send-outbound.js';
+import { postman } from '../../../bot/post/send-outbound.js';
 import { jobsOfDay } from '../../../bot/schedule/day-jobs.js';
 import { dayTimes } from '../../../bot/schedule/day-times.js';
 import { tick } from '../../../bot/schedule/tick.js';
@@ -64,6 +64,10 @@ beforeAll(async () => {
     acknowledge: () => Promise.resolve(),
     describe: { next: () => Promise.reject(new Error('nobody describes here')), change: () => Promise.resolve(null) },
   };
+  const post = postman(ports);
+  const sendAll = async (): Promise<void> => {
+    while ((await post.sendDue()) > 0) await post.idle();
+  };
   for (const [n, { chat, zone }] of GROWERS.entries()) {
     const { file, greenhouse } = greenhouseOf(n);
     const id = `house-${n}`;
@@ -74,11 +78,11 @@ beforeAll(async () => {
   }
   for (; clock.atS < START_S + DAYS * 86_400; clock.atS += STEP_S) {
     await tick(ports);
-    await sendDue(ports);
+    await sendAll();
     // Each answers the first question of each morning, a minute later.
     for (const { to, message } of sent.filter(({ atS }) => atS === clock.atS)) if (message.text.includes('lowest on the thermometer')) await memory.keepInbound(says(to.chat, '-1.5C'));
-    while ((await handleOpen(ports)) > 0) await sendDue(ports);
-    await sendDue(ports);
+    while ((await handleOpen(ports)) > 0) await sendAll();
+    await sendAll();
   }
   readings.push(...(await Promise.all(GROWERS.map(async (_, n) => (await memory.readings(`house-${n}`, 10)).map(({ tempC }) => tempC)))));
   await memory.close();

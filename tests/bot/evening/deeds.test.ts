@@ -54,6 +54,16 @@ describe('what the grower did', () => {
       expect(text).toContain('This counts on what is in place: covers on');
     }));
 
+  it('counts for what is asked in one breath with it, and only for the bed that it names', () =>
+    withStore(async (store, say, last) => {
+      const text = await say('30F inside now, covered the near bed, is the lettuce in the far bed ok tonight?');
+      expect(text).toContain('Noted: ');
+      expect(text).toContain('Noted for tonight (the near bed): done: cover');
+      expect(text).toContain('Lettuce');
+      expect((await store.readings('deeds', 5)).map(({ tempC, place }) => ({ tempC, place }))).toEqual([{ tempC: -1.11, place: 'inside' }]);
+      expect((await last()).reasons).toContainEqual({ code: 'counts-on', coveredBeds: ['the near bed'], heaterOn: false, heaterSetC: null, curtainDrawn: false, fans: [] });
+    }));
+
   it('enters the past of the house for the nights that follow', () =>
     withStore(async (store, say) => {
       await say('covered the beds');

@@ -55,7 +55,6 @@ export const HELD_OUT: readonly Phrase[] = [
   { says: 'take me off this list', is: { kind: 'stop' } },
   { says: 'delete all my data', is: { kind: 'erase' } },
   { says: 'send me everything you have on me', is: { kind: 'export' } },
-  { says: '140', is: { kind: 'unclear' } },
   { says: '31', units: 'C', is: { kind: 'unclear', asks: 'which-unit' } },
   { says: 'inside - 3', units: 'C', is: { kind: 'unclear' } },
   { says: '28 or maybe 29', is: { kind: 'unclear' } },

@@ -22,7 +22,7 @@ export const OTHER_PHRASES: readonly Phrase[] = [
   { says: 'the lettuce in bed 2 is wilted', is: { kind: 'outcome', crop: 'lettuce', bed: 'bed 2', state: 'marked' } },
   { says: 'kale survived', is: { kind: 'outcome', crop: 'kale', state: 'fine' } },
   { says: 'the lettuce is frozen', is: { kind: 'unclear', asks: 'which-state' } },
-  { says: 'kale and chard are dead', is: { kind: 'unclear', asks: 'one-at-a-time', choices: ['kale', 'chard'] } },
+  { says: 'kale and chard are dead', is: { kind: 'outcome', crop: 'kale', state: 'dead', also: [{ kind: 'outcome', crop: 'chard', state: 'dead' }] } },
   { says: 'the zorbs died', is: { kind: 'unclear', asks: 'which-crop', word: 'zorbs' } },
 
   { says: "there's snow on the roof", is: { kind: 'condition', items: ['snow'], on: true } },

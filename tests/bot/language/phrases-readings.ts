@@ -96,6 +96,10 @@ export const READING_PHRASES: readonly Phrase[] = [
   { says: '34 inside with the heater on', when: 'evening', is: reads(now(1.11, { place: 'inside' })) },
   { says: '29', units: 'C', when: '2026-07-15T13:00', is: reads(now(29)) },
 
+  { says: 'covered the beds, 34 inside now', when: 'evening', is: { ...reads(now(1.11, { place: 'inside' })), also: [{ kind: 'did', done: ['cover'], words: 'covered the beds' }] } },
+  { says: '29 this morning, kale looks fine', is: { ...reads(low(-1.67, T('06:00'))), also: [{ kind: 'outcome', crop: 'kale', state: 'fine' }] } },
+  { says: '33 inside. should I cover?', when: 'evening', is: { ...reads(now(0.56, { place: 'inside' })), also: [{ kind: 'advice', topic: 'cover' }] } },
+
   { says: 'correction 27', is: { kind: 'fix', c: -2.78 } },
   { says: 'I meant 27', is: { kind: 'fix', c: -2.78 } },
   { says: 'sorry, 27 not 29', is: { kind: 'fix', c: -2.78 } },
@@ -119,6 +123,7 @@ export const DOUBTFUL_READINGS: readonly Phrase[] = [
   { says: '70', units: 'C', is: { kind: 'unclear', asks: 'which-unit' } },
   { says: '200', is: { kind: 'unclear', asks: 'impossible-temperature', word: '200' } },
   { says: '-70C', is: { kind: 'unclear', asks: 'impossible-temperature' } },
+  { says: '140', is: { kind: 'unclear', asks: 'impossible-temperature' } },
   { says: '141', is: { kind: 'unclear', asks: 'impossible-temperature' } },
   { says: 'inside - 2', units: 'C', is: { kind: 'unclear', asks: 'which-sign', choices: ['-2', '2'] } },
   { says: 'low-2', units: 'C', is: { kind: 'unclear', asks: 'which-sign' } },
@@ -137,7 +142,4 @@ export const DOUBTFUL_READINGS: readonly Phrase[] = [
   { says: 'hi 29', is: { kind: 'unclear', asks: 'which-stat' } },
   { says: '29?', is: { kind: 'unclear', asks: 'which-meaning' } },
   { says: 'forecast says 25 tonight', is: { kind: 'unclear', asks: 'which-meaning' } },
-  { says: 'covered the beds, 34 inside now', when: 'evening', is: { kind: 'unclear', asks: 'one-at-a-time', choices: ['reading', 'did'] } },
-  { says: '29 this morning, kale looks fine', is: { kind: 'unclear', asks: 'one-at-a-time', choices: ['reading', 'outcome'] } },
-  { says: '33 inside. should I cover?', when: 'evening', is: { kind: 'unclear', asks: 'one-at-a-time' } },
 ];

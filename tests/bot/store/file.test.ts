@@ -36,7 +36,7 @@ describe('the file of a store', () => {
       expect({ journal: pragma('journal_mode'), synchronous: pragma('synchronous'), busyTimeoutMs: pragma('busy_timeout'), foreignKeys: pragma('foreign_keys') }).toEqual({
         journal: 'wal',
         synchronous: 2,
-        busyTimeoutMs: 5000,
+        busyTimeoutMs: 1000,
         foreignKeys: 1,
       });
       file.close();

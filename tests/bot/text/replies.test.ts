@@ -6,7 +6,7 @@ import { outsideGsm } from './gsm.js';
 
 const ASKS: Readonly<Record<Ask, true>> = {
   what: true, 'which-unit': true, 'which-sign': true, 'which-number': true, 'which-stat': true, 'which-time': true, 'which-place': true, 'which-crop': true, 'which-state': true,
-  'which-night': true, 'which-item': true, 'which-meaning': true, 'one-at-a-time': true, 'done-yet': true, 'impossible-temperature': true,
+  'which-night': true, 'which-item': true, 'which-meaning': true, 'which-reading': true, 'done-yet': true, 'impossible-temperature': true,
 };
 const PLACES = ['inside', 'outside', 'cover', 'soil', 'water', 'stones', 'tube', 'north wall'];
 const readings: readonly Reading[] = PLACES.flatMap((place) => (['now', 'low', 'high'] as const).map((stat): Reading => ({ c: -2.2, stat, place, sun: true, at: '2026-11-25T06:10:00-05:00' })));

@@ -21,7 +21,7 @@ export function inboxContract(open: OpenMemory): void {
       { kind: 'blocked' },
       { kind: 'other', what: 'sticker' },
     ])('is given back to the letter: $kind', async (content) => {
-      const update = inbound('1', { channel: 'sms', chat: '+15550100', sender: '+15550100', isGroup: true, content });
+      const update = inbound('1', { channel: 'sms', chat: '+15550100', sender: '+15550100', isGroup: true, content, ...(content.kind === 'text' ? { topic: '7' } : {}) });
       expect(await memory.keepInbound(update)).toBe(true);
       const [row] = await memory.openInbound(10);
       expect(row).toEqual({ ...update, id: row!.id, attempts: 0 });

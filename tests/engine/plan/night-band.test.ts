@@ -11,7 +11,7 @@ const START_S = 1_800_000_000;
 const STEP_S = 600;
 const STEPS = 60;
 const WARM_UP_HOURS = 360;
-const DOUBT: ForecastDoubt = { shiftK: 0, airTempSdK: 2, cloudSd: 0.25, clearCalm: 0.5, spreadK: null, leadHours: 12 };
+const DOUBT: ForecastDoubt = { shiftK: 0, airTempSdK: 2, cloudSd: 0.25, correlation: 0, clearCalm: 0.5, spreadK: null, leadHours: 12 };
 const WHOLE_NIGHT = { fromS: START_S, toS: START_S + STEPS * STEP_S };
 
 /** An invented plan whose inside temperature is a falling line, moved by a share of each scenario's departure. */

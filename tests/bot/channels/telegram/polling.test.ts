@@ -212,6 +212,32 @@ describe('what cannot be healed by waiting', () => {
 });
 
 describe('its own word on how it goes', () => {
+  it('is trouble while what came in cannot be kept, with polls or a webhook alike', async () => {
+    const rig = await rigWith();
+    rig.onHandOver = () => Promise.reject(new Error('database or disk is full'));
+    void rig.listen();
+    await until('it polls', rig.api.isPolled);
+    expect(rig.channel.trouble()).toBeNull();
+    say(rig, 'one');
+    await until('it is trouble', () => rig.channel.trouble() !== null);
+    expect(rig.channel.trouble()).toBe('what came in cannot be kept: database or disk is full');
+    rig.onHandOver = () => Promise.resolve();
+    await until('it is well again', () => rig.channel.trouble() === null);
+    expect(texts(rig.taken)).toEqual(['one']);
+  });
+
+  it('is trouble when every poll fails for minutes', async () => {
+    let nowMs = 0;
+    const rig = await rigWith({ channel: { time: { nowMs: () => nowMs, sleepMs: (ms, signal) => ((nowMs += ms), new Promise((resolve) => (signal?.aborted ? resolve() : void setTimeout(resolve, 1)))) } } });
+    rig.api.fail({ method: 'getUpdates', times: 1_000, fault: { kind: 'answer', code: 500, description: 'Internal Server Error' } });
+    void rig.listen();
+    await until('it is trouble', () => nowMs > 120_000);
+    expect(rig.channel.trouble()).toMatch(/^no poll answered for \d+ s$/u);
+    rig.api.faultsOver();
+    say(rig, 'ends the poll');
+    await until('it is well again', () => rig.channel.trouble() === null);
+  });
+
   it('is trouble before and after listening, and while polls are not answered', async () => {
     let nowMs = 0;
     const time = { nowMs: () => nowMs, sleepMs: (_ms: number, signal?: AbortSignal) => new Promise<void>((resolve) => signal?.addEventListener('abort', () => resolve())) };

@@ -1,0 +1,141 @@
+import { celsiusToKelvin, kelvinToCelsius, learnHouse, mixtureMeanK, mixtureQuantileK, nightSpan, predictNight, toHouse, usualControls, type AcceptedReading, type Controls, type ControlPlan, type ForecastMiss, type Greenhouse, type LearnedHouse, type Mixture, type PlaceLow, type WeatherHours } from '../../engine/index.js';
+import type { WeatherAnswer } from '../ports.js';
+import { localTime } from '../text/local-time.js';
+import { mergedHours } from '../weather/merge.js';
+import { savedAnswer } from '../weather/saved-file.js';
+import type { Cells, SeasonFolder } from './season-folder.js';
+
+/** One line of a replay: what was said of a place before its night. */
+export interface NightPlace {
+  readonly season: string;
+  readonly night: number;
+  readonly place: string;
+  readonly mean_c: number;
+  readonly lo80_c: number;
+  readonly hi80_c: number;
+  readonly n_readings: number;
+  readonly decision: string;
+}
+
+export interface ReplayedNight {
+  readonly lines: readonly NightPlace[];
+  readonly lows: readonly PlaceLow[];
+  readonly learned: LearnedHouse;
+}
+
+const HOUR_S = 3600;
+const DAY_S = 86_400;
+const SHOWN = ['outside', 'inside', 'cover'] as const;
+const tenthOfPercent = (value: number): number => Math.round(value * 1000) / 1000;
+const fahrenheitToC = (value: number): number => ((value - 32) * 5) / 9;
+
+/** Season nights in order: each is predicted from what was known that evening, and only then are its readings learned. */
+export function* replaySeason(season: SeasonFolder, greenhouse: Greenhouse, learnUntil: number): Generator<ReplayedNight> {
+  const { place } = greenhouse;
+  const asked = { latitude: place.latitude, longitude: place.longitude, elevationM: place.elevation ?? null };
+  const controls = loggedControls(season, greenhouse);
+  let past: WeatherHours | null = null;
+  let before: { answer: WeatherAnswer; nowS: number } | null = null;
+  let learned: LearnedHouse | null = null;
+  let taken = 0;
+  const misses: ForecastMiss[] = [];
+  for (const evening of season.evenings) {
+    const nowS = evening.issuedS;
+    const answer = savedAnswer(evening.response, { place: asked, atS: nowS });
+    const weather: WeatherHours = past === null ? answer.hours : mergedHours(past, answer.hours, past.timeS[0]!);
+    const house = withAddedDrums(greenhouse, season, evening.night);
+    if (before && taken < learnUntil) misses.push(missOf(before, answer.hours, greenhouse));
+    const fresh = season.readings.filter((cells) => Number(cells['unix']) <= nowS && Number(cells['unix']) > (before?.nowS ?? 0));
+    const readings: AcceptedReading[] = [];
+    for (const cells of fresh) {
+      const isInsideLow = cells['place'] === 'inside' && cells['statistic'] === 'low';
+      if (taken >= learnUntil) break;
+      if (isInsideLow) taken += 1;
+      readings.push(...accepted(cells));
+    }
+    learned = learnHouse({ greenhouse: house, weather, ground: answer.ground, controls, readings, forecastMisses: misses, changes: [], untilS: nowS }, learned);
+    const lows: readonly PlaceLow[] = predictNight({ greenhouse: house, weather, nowS, weatherAgeS: 0, controls }, learned);
+    yield { lows, learned, lines: linesOf({ season: season.name, night: evening.night, n: taken, decision: decisionOf(season, evening.night) }, lows) };
+    past = cutAt(weather, nowS);
+    before = { answer, nowS };
+  }
+}
+
+/** Drums that the log says were added, up to and with the day of this evening. */
+function withAddedDrums(greenhouse: Greenhouse, season: SeasonFolder, night: number): Greenhouse {
+  const added = season.actions.flatMap((row) => {
+    const words = Number(row['night']) <= night ? /added (\d+) .*?(\d+)-lit(?:re|er) water drums/u.exec(row['note'] ?? '') : null;
+    return words ? [{ count: Number(words[1]), litres: Number(words[2]), touching: false, sunny: true }] : [];
+  });
+  return added.length === 0 ? greenhouse : { ...greenhouse, drums: [...greenhouse.drums, ...added] };
+}
+
+function linesOf(of: { season: string; night: number; n: number; decision: string }, lows: readonly PlaceLow[]): readonly NightPlace[] {
+  return lows.flatMap(({ key, low }) => (SHOWN.some((place) => place === key.place) ? [{ season: of.season, night: of.night, place: key.place, mean_c: celsius(mixtureMeanK(low)), lo80_c: celsius(quantile(low, 0.1)), hi80_c: celsius(quantile(low, 0.9)), n_readings: of.n, decision: of.decision }] : []));
+}
+
+const quantile = (low: Mixture, p: number): number => mixtureQuantileK(low, p);
+const celsius = (tempK: number): number => tenthOfPercent(kelvinToCelsius(tempK));
+
+function accepted(cells: Cells): readonly AcceptedReading[] {
+  const value = Number(cells['value']);
+  const c = cells['unit'] === 'F' ? fahrenheitToC(value) : value;
+  const place = cells['place'] as AcceptedReading['place'];
+  return [{ timeS: Number(cells['unix']), place, statistic: cells['statistic'] === 'low' ? 'low' : 'now', valueK: celsiusToKelvin(c) }];
+}
+
+/** Hours up to an instant: what came is kept, what was only forecast is not. */
+function cutAt(hours: WeatherHours, untilS: number): WeatherHours {
+  const end = hours.timeS.findIndex((timeS) => timeS > untilS);
+  const keep = end < 0 ? hours.timeS.length : end;
+  return Object.fromEntries(Object.entries(hours).map(([name, column]) => [name, (column as readonly unknown[]).slice(0, keep)])) as unknown as WeatherHours;
+}
+
+function missOf(issued: { answer: WeatherAnswer; nowS: number }, came: WeatherHours, greenhouse: Greenhouse): ForecastMiss {
+  const night = nightSpan(issued.nowS, greenhouse.place);
+  const over = (hours: WeatherHours): { low: number; cloud: number; spread: number | null } => {
+    const at = hours.timeS.flatMap((timeS, i) => (timeS >= night.sunsetS && timeS <= night.sunriseS + 2 * HOUR_S ? [i] : []));
+    const spreads = at.map((i) => hours.airTempSpreadK[i]).filter((value): value is number => typeof value === 'number');
+    return { low: Math.min(...at.map((i) => hours.airTempK[i]!)), cloud: at.reduce((sum, i) => sum + hours.cloudFraction[i]!, 0) / at.length, spread: spreads.length === 0 ? null : spreads.reduce((a, b) => a + b, 0) / spreads.length };
+  };
+  const [forecast, truth] = [over(issued.answer.hours), over(came)];
+  return { nightS: night.sunsetS, airTempK: truth.low - forecast.low, cloudFraction: truth.cloud - forecast.cloud, spreadK: forecast.spread };
+}
+
+const decisionOf = (season: SeasonFolder, night: number): string => {
+  const cells = season.actions.find((row) => Number(row['night']) === night);
+  const words = [cells?.['cover'] === '1' ? 'cover' : '', cells?.['fan'] === '1' ? 'fan' : '', cells?.['heater'] === '1' ? 'heater' : ''].filter((word) => word !== '');
+  return words.length === 0 ? 'nothing' : words.join(' + ');
+};
+
+/** What was laid and lit through the season, as the log says: each night's row is known in its evening. */
+function loggedControls(season: SeasonFolder, greenhouse: Greenhouse): ControlPlan {
+  const house = toHouse(greenhouse);
+  const usual = usualControls(greenhouse, house);
+  const time = localTime(greenhouse.place.timeZone ?? 'UTC');
+  const byNight = new Map(season.actions.map((row) => [Number(row['night']), row]));
+  const spans = season.evenings.map(({ night, issuedS }) => {
+    const row = byNight.get(night);
+    const at = (clock: string | undefined, fallback: string): number => {
+      const words = /^\d\d?:\d\d$/u.test(clock ?? '') ? clock! : fallback;
+      const base = time.atClock(issuedS, words);
+      return base < issuedS - 6 * HOUR_S ? base + DAY_S : base;
+    };
+    return {
+      fromS: issuedS - 8 * HOUR_S,
+      untilS: issuedS + 16 * HOUR_S,
+      shutAllDay: row?.['vents_closed_at'] === 'closed all day',
+      shutS: at(row?.['vents_closed_at'], '16:00'),
+      cover: row?.['cover'] === '1' ? { fromS: at(row['cover_on'], '16:30'), toS: time.atClock(issuedS + DAY_S, /^\d/u.test(row['cover_off'] ?? '') ? row['cover_off']! : '08:30') } : null,
+      heaterK: row?.['heater'] === '1' ? celsiusToKelvin(Number(row['heater_set_c'])) : null,
+    };
+  });
+  return (timeS): Controls => {
+    const day = Math.max(0, Math.min(spans.length - 1, Math.floor((timeS - spans[0]!.fromS) / DAY_S)));
+    const span = spans[day]!;
+    const night = timeS >= span.shutS;
+    const covered = [spans[day - 1], span].some((one) => one?.cover && timeS >= one.cover.fromS && timeS < one.cover.toS);
+    const heaterOn = span.heaterK !== null && timeS >= span.shutS;
+    return { ...usual, coverOn: house.columns.map((column) => covered === true && column.rowCover !== null), ventsMayOpen: !night && !span.shutAllDay, heaterOn: heaterOn || usual.heaterOn, heaterSetK: heaterOn ? span.heaterK : usual.heaterSetK };
+  };
+}

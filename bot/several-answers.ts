@@ -1,0 +1,32 @@
+import type { Outgoing } from './chat.js';
+import type { Records, StoredAction } from './ports.js';
+import { escapeHtml } from './text/html.js';
+
+/** The answers below each other; what two of them say alike is said once. */
+export function inOneMessage(all: readonly Outgoing[]): Outgoing {
+  const answers = all.filter(({ text }, at) => all.findIndex((other) => other.text === text) === at);
+  const [first] = answers;
+  if (first !== undefined && answers.length === 1) return first;
+  const buttons = answers.flatMap((answer) => answer.buttons ?? []);
+  const picturePng = answers.find((answer) => answer.picturePng !== undefined)?.picturePng;
+  return {
+    text: answers.map(({ text }) => text).join('\n\n'),
+    ...(answers.some(({ html }) => html !== undefined) ? { html: answers.map(({ html, text }) => html ?? escapeHtml(text)).join('\n\n') } : {}),
+    ...(buttons.length === 0 ? {} : { buttons }),
+    ...(picturePng === undefined ? {} : { picturePng }),
+  };
+}
+
+/** The records with deeds that are not written yet: what is asked in one breath with a deed counts on it already. */
+export function withDeedsTold(store: Records): Records {
+  const told: StoredAction[] = [];
+  return {
+    ...store,
+    addAction: (row) => {
+      const deed = { ...row, id: 0 };
+      told.push(deed);
+      return Promise.resolve(deed);
+    },
+    actions: async (greenhouseId, sinceS) => [...(await store.actions(greenhouseId, sinceS)), ...told],
+  };
+}

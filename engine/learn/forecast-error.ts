@@ -1,0 +1,43 @@
+/** How a night's forecast compared with what the same cell had: known the next day without any thermometer. */
+export interface ForecastMiss {
+  readonly nightS: number;
+  /** Low outside that came, less the one that was forecast. */
+  readonly airTempK: number;
+  /** Mean cloud of the night that came, less the one that was forecast. */
+  readonly cloudFraction: number;
+  readonly spreadK: number | null;
+}
+
+/** What the forecasts of this place have been worth. */
+export interface ForecastError {
+  readonly shiftK: number;
+  readonly airTempSdK: number;
+  readonly cloudSd: number;
+  /** How the error of temperature goes with that of cloud. */
+  readonly correlation: number;
+  readonly meanSpreadK: number;
+  readonly nights: number;
+}
+
+/** Priors of this project: error of a forecast cell 12 to 18 h ahead, as strong as ten nights; more cloud than forecast is warmer. */
+const PRIOR = { airTempSdK: 1.6, cloudSd: 0.25, correlation: 0.3, spreadK: 0.65, nights: 10 } as const;
+/** A lasting error of the cell is small beside one night's (prior of this project: 0.3 K beside 1.6 K), so that it takes this many nights to believe in half of one. */
+const NIGHTS_FOR_SHIFT = 30;
+
+/**
+ * Error of the forecasts at one place, from those that were issued.
+ * Units: K, fractions.
+ * Valid: any number of nights; none gives the prior.
+ * Outside: not applicable.
+ * Source: conjugate update of a mean and variances (Gelman2013 ch. 3, from memory).
+ */
+export function forecastError(misses: readonly ForecastMiss[]): ForecastError {
+  const n = misses.length;
+  const total = (of: (miss: ForecastMiss) => number): number => misses.reduce((sum, miss) => sum + of(miss), 0);
+  const shiftK = total(({ airTempK }) => airTempK) / (n + NIGHTS_FOR_SHIFT);
+  const weighted = (prior: number, sum: number): number => (PRIOR.nights * prior + sum) / (PRIOR.nights + n);
+  const airTempSdK = Math.sqrt(weighted(PRIOR.airTempSdK ** 2, total(({ airTempK }) => (airTempK - shiftK) ** 2)));
+  const cloudSd = Math.sqrt(weighted(PRIOR.cloudSd ** 2, total(({ cloudFraction }) => cloudFraction ** 2)));
+  const covariance = weighted(PRIOR.correlation * PRIOR.airTempSdK * PRIOR.cloudSd, total(({ airTempK, cloudFraction }) => (airTempK - shiftK) * cloudFraction));
+  return { shiftK, airTempSdK, cloudSd, correlation: Math.max(-0.9, Math.min(0.9, covariance / (airTempSdK * cloudSd))), meanSpreadK: weighted(PRIOR.spreadK, total(({ spreadK }) => spreadK ?? PRIOR.spreadK)), nights: n };
+}

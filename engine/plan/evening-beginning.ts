@@ -1,0 +1,44 @@
+import type { House } from '../greenhouse/house.js';
+import { toHouse } from '../greenhouse/to-house.js';
+import { learnedEvening, parameterSdK } from '../learn/predict-night.js';
+import type { Controls } from '../night/controls.js';
+import { eveningState, type EveningState } from '../night/evening-state.js';
+import type { NightSpan } from '../night/night-span.js';
+import { forecastDoubt, weatherScenarios, type ForecastDoubt, type WeatherScenario } from '../night/scenarios.js';
+import type { WeatherHours } from '../night/weather.js';
+import { usualControls } from './controls-of-choices.js';
+import type { EveningInput } from './evening-scene.js';
+import { residualFor, type ResidualError } from './outlook.js';
+
+/** House, state and doubt that an evening begins with. */
+export interface EveningBeginning {
+  readonly house: House;
+  readonly evening: EveningState;
+  /** As it will be at the house. */
+  readonly weather: WeatherHours;
+  readonly doubt: ForecastDoubt;
+  readonly scenarios: readonly WeatherScenario[];
+  readonly residual: ResidualError;
+}
+
+/**
+ * An evening as this house's readings taught it, where the run of what was learned meets the weather at hand; as the priors have it otherwise.
+ * Units: SI.
+ * Valid: weather from before now.
+ * Outside: throws RangeError when the weather does not reach.
+ * Source: learnedEvening, or eveningState with the priors.
+ */
+export function eveningBeginning(input: EveningInput, night: NightSpan): EveningBeginning {
+  const { greenhouse, weather, nowS, learned } = input;
+  const described = toHouse(greenhouse);
+  const pastControls = input.pastControls ?? ((): Controls => usualControls(greenhouse, described));
+  if (learned && learned.stateAtS >= weather.timeS[0]! && learned.stateAtS <= nowS) {
+    const { residual } = learned.calibration;
+    const known = learnedEvening({ ...input, pastControls }, learned);
+    const sdK = parameterSdK({ ...input, controls: pastControls }, learned)({ place: 'inside' });
+    return { ...known, house: known.evening.runner.model.house, residual: { ...residual, scaleK: Math.hypot(residual.scaleK, sdK) } };
+  }
+  const evening = eveningState({ house: described, weather, ground: input.ground, nowS, pastControls });
+  const doubt = forecastDoubt(weather, night, input);
+  return { house: described, evening, weather, doubt, scenarios: weatherScenarios(doubt, nowS), residual: residualFor(evening.warmUpHours) };
+}

@@ -1,0 +1,78 @@
+import { runNight, type NightRun } from '../night/night-run.js';
+import type { PlaceKey } from '../night/places.js';
+import { normalQuantile } from '../chance/normal.js';
+import type { NightChoices } from './action.js';
+import { controlsOfChoices } from './controls-of-choices.js';
+import { eveningScene, type EveningInput } from './evening-scene.js';
+import { planOutlook, placeOfNode, residualFor, type PlanOutlook } from './outlook.js';
+
+/** By how much the low of a place changes, in K, warmer positive. */
+export interface PlaceChange {
+  /** The air of the house, or the air at the plants of a bed, under their cover where one lies on them. */
+  readonly at: 'inside' | 'plants';
+  readonly bed: string | null;
+  readonly meanK: number;
+  readonly q10K: number;
+  readonly q90K: number;
+}
+
+export interface SupposedNight {
+  readonly outlook: PlanOutlook;
+  readonly changes: readonly PlaceChange[];
+}
+
+/** What a night is compared with. */
+export interface ComparedNight {
+  readonly outlook: PlanOutlook;
+  /** Beds that lie under a cover in it. */
+  readonly coveredBeds: readonly string[];
+}
+
+/**
+ * Error of a computed change beside the change itself: 0.48 K on a change of 1.12 K before any reading (reference of this
+ * project on decisions, section 0, point 8, from a synthetic study).
+ */
+const RELATIVE_ERROR = 0.48 / 1.12;
+const Q90 = normalQuantile(0.9);
+
+/**
+ * The same night in a house or under choices that are not so, scenario by scenario beside the night that is.
+ * Units: K.
+ * Valid: an evening with the same weather and instant as the night that it is compared with.
+ * Outside: throws when a step of the night does not settle; beds that only one of both houses has are left out.
+ * Source: physics of engine/night; the error of a change as named above.
+ */
+export function supposeNight(input: EveningInput, choices: NightChoices, actual: ComparedNight): SupposedNight {
+  const { house, standing, evening, scenarios, forcings, crops, nightStartS, nightEndS } = eveningScene(input);
+  const coveredBeds = house.columns.filter((column, c) => standing.coverOn[c] || (column.rowCover !== null && choices.covers.has(column.name))).map(({ name }) => name);
+  const controls = controlsOfChoices(house, standing, choices);
+  const runs = forcings.map((forcing) => runNight(evening, forcing, controls));
+  const outlook = planOutlook(runs, scenarios, crops, { residual: residualFor(evening.warmUpHours), nightStartS, nightEndS, coveredBeds });
+  const weights = scenarios.map(({ weight }) => weight);
+  const change = (at: PlaceChange['at'], bed: string | null): PlaceChange | null => {
+    const keyUnder = (covered: readonly string[]): PlaceKey => (bed === null ? { place: 'inside' } : placeOfNode('air-at-plant', bed, covered));
+    const lows = (all: readonly NightRun[], key: PlaceKey): readonly number[] | null => lowsAt(all, key, { nightStartS, nightEndS });
+    const before = lows(actual.outlook.runs, keyUnder(actual.coveredBeds));
+    const after = lows(runs, keyUnder(coveredBeds));
+    return before === null || after === null ? null : { at, bed, ...rangeOf(after.map((low, s) => low - before[s]!), weights) };
+  };
+  const beds = [...new Set(crops.map(({ bed }) => bed))];
+  return { outlook, changes: [change('inside', null), ...beds.map((bed) => change('plants', bed))].filter((one) => one !== null) };
+}
+
+function lowsAt(runs: readonly NightRun[], key: PlaceKey, { nightStartS, nightEndS }: { nightStartS: number; nightEndS: number }): readonly number[] | null {
+  const first = runs[0]!;
+  const place = first.places.findIndex((one) => one.place === key.place && one.bed === key.bed);
+  if (place < 0) return null;
+  const from = Math.max(0, Math.floor((nightStartS - first.startS) / first.stepS));
+  const until = Math.max(from + 1, Math.round((nightEndS - first.startS) / first.stepS));
+  return runs.map((run) => Math.min(...run.tempK[place]!.subarray(from, until)));
+}
+
+function rangeOf(changesK: readonly number[], weights: readonly number[]): Pick<PlaceChange, 'meanK' | 'q10K' | 'q90K'> {
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const mean = (values: readonly number[]): number => values.reduce((sum, value, s) => sum + value * weights[s]!, 0) / total;
+  const meanK = mean(changesK);
+  const halfK = Q90 * Math.hypot(Math.sqrt(mean(changesK.map((changeK) => (changeK - meanK) ** 2))), RELATIVE_ERROR * meanK);
+  return { meanK, q10K: meanK - halfK, q90K: meanK + halfK };
+}

@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { COMMAND_WORDS } from '../../../bot/text/command-words.js';
+import { GROWERS_1 } from './corpus-growers-1.js';
+import { GROWERS_2 } from './corpus-growers-2.js';
+import { CORPUS_READINGS } from './corpus-readings.js';
+import { CORPUS_TALK } from './corpus-talk.js';
+import { fits, storesWrongly } from './fits.js';
+import { heard, type Phrase } from './phrase.js';
+
+const title = ({ says, units, when }: Phrase): string => `${JSON.stringify(says)} [${units ?? 'F'} ${when ?? 'morning'}]`;
+
+/** Understood in part: the crop, but not that its blossom is meant. */
+const NOT_YET: ReadonlySet<string> = new Set(['my strawberries are blooming in there will the blossoms be alright tonight']);
+
+describe.each([
+  ['temperatures', CORPUS_READINGS],
+  ['talk', CORPUS_TALK],
+  ['North America', GROWERS_1],
+  ['islands and mountains', GROWERS_2],
+] as const)('corpus of %s', (_, phrases) => {
+  it.each(phrases.map((phrase) => [title(phrase), phrase] as const))('%s', (_title, phrase) => {
+    const intent = heard(phrase);
+    expect(storesWrongly(intent, phrase.is), JSON.stringify(intent)).toBe(false);
+    expect(fits(intent, phrase.is), JSON.stringify(intent)).toBe(!NOT_YET.has(phrase.says));
+  });
+});
+
+describe('commands', () => {
+  const MEANT: Readonly<Record<string, unknown>> = {
+    tonight: { kind: 'outlook', night: '2026-01-15' },
+    week: { kind: 'outlook', span: { nights: 7 } },
+    crop: { kind: 'unclear', asks: 'which-crop' },
+    done: { kind: 'did' },
+    reading: { kind: 'unclear', asks: 'which-reading' },
+    settings: { kind: 'settings' },
+    help: { kind: 'help' },
+    stop: { kind: 'stop' },
+  };
+
+  it.each(COMMAND_WORDS.map(({ name }) => name))('/%s is understood, by whatever name the assistant is called and in whatever case', (name) => {
+    expect(MEANT).toHaveProperty(name);
+    for (const says of [`/${name}`, `/${name}@some_greenhouse_bot`, ` /${name.toUpperCase()} `]) expect(fits(heard({ says, when: 'evening', is: {} }), MEANT[name]), says).toBe(true);
+  });
+
+  it.each(COMMAND_WORDS.flatMap(({ description }) => [.../\/\w+ .+$/.exec(description) ?? []]))('the example %s is understood', (says) => {
+    expect(heard({ says, when: 'evening', is: {} }).kind).not.toBe('unclear');
+  });
+
+  it.each(['/start A-b_9', '/start 12', '/start 28F', '/start@some_bot -4', '/start28', 'start 12', 'Start -3', '/start low was 28', '/START 31 inside'])('%s is no reading', (says) => {
+    for (const units of ['F', 'C'] as const) expect(heard({ says, units, is: {} })).toEqual({ kind: 'start' });
+  });
+
+  it.each(['/join abcd1234', 'join 12345678', '/frost 28', '/low -3', '/28', '/settings 28', '/week 28', '/help 28', '/done 28'])('%s stores nothing', (says) => {
+    for (const units of ['F', 'C'] as const) expect(storesWrongly(heard({ says, units, is: {} }), {}), says).toBe(false);
+  });
+});

@@ -1,0 +1,94 @@
+import { readFileSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { answerMessage, type ConversationPorts } from '../../../bot/conversation.js';
+import type { EveningSubject } from '../../../bot/features/evening/issue-advisory.js';
+import { workOutHere, type WorkedOutEvening } from '../../../bot/features/evening/work-out-evening.js';
+import type { Store } from '../../../bot/ports.js';
+import { openSqliteStore } from '../../../bot/store/sqlite-store.js';
+import { demoSource } from '../../../bot/weather/demo.js';
+import { checkGreenhouse, type Greenhouse } from '../../../engine/index.js';
+
+const NOW_S = Date.parse('2026-11-25T20:00:00Z') / 1000;
+const clock = { nowS: (): number => NOW_S };
+const BODY = readFileSync(new URL('../../../config/demo/greenhouse.json', import.meta.url), 'utf8');
+const GSM = /^[\nA-Za-z0-9 @!"#%&'()*+,\-./:;<=>?_]*$/u;
+
+let store: Store;
+let last: WorkedOutEvening;
+beforeAll(async () => {
+  store = await openSqliteStore({ path: ':memory:' });
+  await store.saveGreenhouse({ id: 'demo', body: BODY, savedAtS: NOW_S });
+});
+afterAll(() => store.close());
+
+function houseNow(body: string): Greenhouse {
+  const check = checkGreenhouse(JSON.parse(body));
+  if (!check.ok) throw new Error(JSON.stringify(check.faults));
+  return check.greenhouse;
+}
+
+async function say(text: string): Promise<string> {
+  const stored = await store.greenhouse('demo');
+  const subject: EveningSubject = { greenhouseId: 'demo', greenhouse: houseNow(stored!.body), zone: 'America/Toronto' };
+  const ports: ConversationPorts = { clock, weather: demoSource(clock), store, log: { info: () => undefined, warn: () => undefined, error: () => undefined }, workOut: async (question) => (last = await workOutHere(question)) };
+  const answer = (await answerMessage({ greenhouseId: 'demo', text, receivedAtS: NOW_S }, subject, ports)).text;
+  if (process.env.SHOW) console.log(`> ${text}\n${answer}\n`);
+  expect(answer).toMatch(GSM);
+  return answer;
+}
+
+const insideChangeK = (): number => last.supposed!.changes.find(({ at }) => at === 'inside')!.meanK;
+const plantsChangesK = (): readonly number[] => last.supposed!.changes.filter(({ at }) => at === 'plants').map(({ meanK }) => meanK);
+
+describe('what if', () => {
+  it('says that heat warms the house, with its caution, and keeps nothing', async () => {
+    expect(await say('what if I set the heater to 6C')).toMatch(/degrees warmer[\s\S]*ground-fault/u);
+    expect(insideChangeK()).toBeGreaterThan(0);
+    expect(last.supposed!.heatKwh).toBeGreaterThan(0);
+    expect(await store.lastAdvisory('demo')).toBeNull();
+    expect((await store.greenhouse('demo'))!.version).toBe(1);
+  });
+
+  it('has ten more drums warm the house, and says what it took where no number was given', async () => {
+    await say('what if I add ten more drums');
+    const ten = insideChangeK();
+    expect(ten).toBeGreaterThan(0);
+    expect(await say('what if I add more drums')).toContain('I took ten drums');
+    expect(insideChangeK()).toBe(ten);
+  });
+
+  it('has plants lose what their covers give', async () => {
+    await say('what if I leave the covers off');
+    const off = plantsChangesK();
+    await say('what if I cover the beds');
+    expect(Math.min(...plantsChangesK().map((on, b) => on - off[b]!))).toBeGreaterThanOrEqual(0);
+    expect(Math.max(...plantsChangesK().map((on, b) => on - off[b]!))).toBeGreaterThan(0.3);
+  });
+
+  it.each([['what if I build an insulated north wall', 1], ['what if I use thermal film instead', 1], ['what if I had a curtain', 1], ['what if I leave the vents open', -1]] as const)('%s', async (text, sign) => {
+    expect(await say(text)).toMatch(/low inside/u);
+    expect(Math.sign(insideChangeK()) * sign).toBeGreaterThanOrEqual(0);
+  });
+
+  it('asks or says why where it cannot answer', async () => {
+    expect(await say('what if I add another layer of film')).toContain('two films already');
+  });
+});
+
+describe('what has gone wrong', () => {
+  it('is kept in the description, counted on at once, and right again on a word', async () => {
+    const text = await say('the door was left open');
+    expect(text).toMatch(/^Shut the door now/u);
+    expect(text).toMatch(/degrees colder/u);
+    expect(houseNow((await store.greenhouse('demo'))!.body).now.doorOpen).toBe(true);
+    expect(await say('the door is shut again')).toMatch(/degrees warmer/u);
+    expect(houseNow((await store.greenhouse('demo'))!.body).now.doorOpen).toBe(false);
+  });
+
+  it('comes with its caution', async () => {
+    expect(await say('there is 20 cm of snow on the roof')).toMatch(/ladder/u);
+    expect(houseNow((await store.greenhouse('demo'))!.body).now.snowOnRoof).toBeCloseTo(0.2, 9);
+    await say('cleared the snow');
+    expect(await say('the power is out')).toMatch(/unvented/u);
+  });
+});
