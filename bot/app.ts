@@ -23,7 +23,7 @@ import { describer } from './post/describe-reply.js';
 import { openSqliteStore } from './store/sqlite-store.js';
 import { COMMAND_WORDS, SHARE_PLACE } from './text/command-words.js';
 import { CONSOLE_WORDS } from './text/console-text.js';
-import { eveningThreads } from './threads/evening-threads.js';
+import { nightThreads } from './threads/night-threads.js';
 import { geocoder } from './weather/geocoding.js';
 
 const EVENTS = ['sent', 'later', 'gone', 'refused', 'unknown', 'job-done', 'job-failed', 'job-dropped', 'inbound-done', 'inbound-failed', 'inbound-parked'] as const;
@@ -44,7 +44,7 @@ export async function runApp(settings: Settings, { streams, house }: { streams: 
   const memory = await openSqliteStore({ path: settings.DUSKWARD_DATABASE!, placeKeyOf });
   const weather = telegram === null && house.kind === 'demo' ? demoWeatherUnlessNamed(settings, { clock, store: memory, log }) : liveWeatherFrom(settings, { clock, store: memory, log });
   if (weather.lacksSecond) log.warn('no second weather service: DUSKWARD_CONTACT is not set');
-  const threads = eveningThreads();
+  const threads = nightThreads();
   const places = geocoder({ baseUrl: settings.DUSKWARD_WEATHER_URL, apiKey: settings.DUSKWARD_WEATHER_KEY, contact: settings.DUSKWARD_CONTACT, log });
   const leaving = new AbortController();
   let http: Awaited<ReturnType<typeof startHttp>> | null = null;
@@ -59,6 +59,7 @@ export async function runApp(settings: Settings, { streams, house }: { streams: 
       log,
       weather: weather.source,
       workOut: threads.workOut,
+      workOutWeek: threads.workOutWeek,
       describe: describer({ memory, weather: weather.source, workOut: threads.workOut, places, clock, log }),
       acknowledge: (row) => (row.content.kind === 'press' ? channel.acknowledge(row.content.token) : Promise.resolve()),
       count: countEvents(metrics, memory, clock),

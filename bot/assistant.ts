@@ -2,7 +2,7 @@ import cron from 'node-cron';
 import { setTimeout as sleepMs } from 'node:timers/promises';
 import type { Channel, ChannelName, Inbound } from './chat.js';
 import type { Memory } from './journal.js';
-import { handleOpen, type InboundPorts } from './post/handle-inbound.js';
+import { reception, type InboundPorts } from './post/handle-inbound.js';
 import { postman, type SendPorts } from './post/send-outbound.js';
 import type { Clock, Log } from './ports.js';
 import { tick, type TickPorts } from './schedule/tick.js';
@@ -45,10 +45,11 @@ export async function runAssistant(ports: AssistantPorts, signal: AbortSignal): 
   const left = new AbortController();
   const working: AssistantPorts = { ...ports, memory: until(left.signal, memory) };
   const post = postman(ports, { signal: stopping.signal, ended: nudge.ring });
+  const desk = reception(working, { signal: stopping.signal, ended: nudge.ring });
   const round = { signal: stopping.signal, nudge, log };
   const loops = [
     ...[...channels.values()].map((channel) => channel.listen(handOver, stopping.signal)),
-    untilStopped(round, () => handleOpen(working, stopping.signal)),
+    untilStopped(round, () => desk.handleOpen()),
     untilStopped(round, () => post.sendDue()),
     minutes(working, round),
   ];
@@ -57,7 +58,7 @@ export async function runAssistant(ports: AssistantPorts, signal: AbortSignal): 
     await Promise.race([running, aborted(stopping.signal)]);
   } finally {
     stop();
-    await within(LONGEST_ENDING_MS, Promise.allSettled([...loops, post.idle()]));
+    await within(LONGEST_ENDING_MS, Promise.allSettled([...loops, desk.idle(), post.idle()]));
     left.abort();
   }
 }

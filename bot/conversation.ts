@@ -6,10 +6,9 @@ import { logDeeds } from './features/done/log-deeds.js';
 import { advisoryMessage } from './features/evening/advisory-message.js';
 import { cropName } from './features/evening/crop-name.js';
 import { composeAdvisory, keepAdvisory, type EveningPorts, type EveningSubject } from './features/evening/issue-advisory.js';
-import { FORTNIGHT_S, pastControls } from './features/evening/past-controls.js';
 import type { WorkedOutEvening } from './features/evening/work-out-evening.js';
 import { answerCropAhead, answerOutlook, weekOf } from './features/outlook/answer-outlook.js';
-import type { Week } from './features/outlook/week.js';
+import type { WorkOutWeek } from './features/outlook/work-out-week.js';
 import { fixReading, logReadings } from './features/reading/log-reading.js';
 import { answerSuppose } from './features/suppose/answer-suppose.js';
 import type { CropWord } from './language/crop-word.js';
@@ -18,7 +17,7 @@ import { understand } from './language/understand.js';
 import { inOneMessage, withDeedsTold } from './several-answers.js';
 import { NoWeatherError, type IncomingMessage, type Log, type Records } from './ports.js';
 import { localTime } from './text/local-time.js';
-import { askBack, HELP, NOTHING_TO_STOP, notBuiltYet, noWeather, somethingFailed } from './text/reply-text.js';
+import { askBack, HELP, NOTHING_TO_STOP, notBuiltYet, NO_WEATHER, SOMETHING_FAILED } from './text/reply-text.js';
 
 /** Names of crops for the language room: families first, so that a plain word means the family. */
 export const CROP_WORDS: readonly CropWord[] = [
@@ -29,6 +28,7 @@ export const CROP_WORDS: readonly CropWord[] = [
 export interface ConversationPorts extends EveningPorts {
   readonly store: Records;
   readonly log: Log;
+  readonly workOutWeek: WorkOutWeek;
 }
 
 /** An answer that is ready but for what has to be written with it: whoever calls does both in one go, so that neither is without the other. */
@@ -69,9 +69,9 @@ async function prepareMeaning(intent: Meaning, message: IncomingMessage, subject
   try {
     return await answerMeaning(intent, message, subject, ports);
   } catch (error) {
-    if (error instanceof NoWeatherError) return saying(noWeather(error.message));
+    if (error instanceof NoWeatherError) return saying(NO_WEATHER);
     ports.log.error('answer failed', { kind: intent.kind, error });
-    return saying(somethingFailed(error instanceof Error ? error.message : String(error)));
+    return saying(SOMETHING_FAILED);
   }
 }
 
@@ -81,6 +81,8 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
   const spoken = { greenhouseId: message.greenhouseId, receivedAtS: message.receivedAtS, text: message.text, units };
   const night = nightSpan(message.receivedAtS, subject.greenhouse.place);
   const tonight = time.date(night.sunsetS);
+  // Early in the morning the night that is over may still be meant: what is ahead is what can be helped.
+  const isTonight = (date: string): boolean => date <= tonight;
   switch (intent.kind) {
     case 'reading':
       return async (store) => ({ text: await logReadings(intent, spoken, store) });
@@ -90,11 +92,11 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
     case 'why':
       return advisoryAnswer(await composeAdvisory(subject, ports), subject);
     case 'outlook':
-      if (intent.night === tonight && intent.span === undefined) return advisoryAnswer(await composeAdvisory(subject, ports), subject);
-      return saying(answerOutlook(await week(subject, ports), { ...(intent.night === undefined ? {} : { night: intent.night }), ...(intent.span ? { nights: intent.span.nights } : {}) }, units));
+      if (intent.night !== undefined && isTonight(intent.night) && intent.span === undefined) return advisoryAnswer(await composeAdvisory(subject, ports), subject);
+      return saying(answerOutlook(await weekOf(subject, ports), { ...(intent.night === undefined ? {} : { night: intent.night }), ...(intent.span ? { nights: intent.span.nights } : {}) }, units));
     case 'crop': {
       const crops = 'crops' in intent ? intent.crops : [intent.crop];
-      if (intent.night !== tonight) return saying(answerCropAhead(await week(subject, ports), { crops, night: intent.night }));
+      if (!isTonight(intent.night)) return saying(answerCropAhead(await weekOf(subject, ports), { crops, night: intent.night }));
       const evening = await composeAdvisory(subject, ports);
       return async (store) => {
         await keepAdvisory(subject.greenhouseId, evening.advisory, store);
@@ -104,9 +106,15 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
     case 'did':
       return async (store) => ({ text: await logDeeds(intent, deedIn(intent, message, subject), store) });
     case 'suppose':
-      return saying(await answerSuppose(intent, subject, ports));
+      return saying(await answerSuppose(intent, subject, { nowS: Math.floor(ports.clock.nowS()), compose: (supposing) => composeAdvisory(subject, ports, supposing) }));
     case 'condition':
-      return prepareCondition(intent, message.text, subject, ports);
+      return prepareCondition(intent, message.text, subject, {
+        nowS: Math.floor(ports.clock.nowS()),
+        store: ports.store,
+        cropName,
+        compose: (changed, supposing) => composeAdvisory(changed, ports, supposing),
+        keep: (advisory, store) => keepAdvisory(subject.greenhouseId, advisory, store),
+      });
     case 'help':
     case 'start':
       return saying(HELP);
@@ -135,8 +143,4 @@ const advisoryAnswer =
     return advisoryMessage(evening);
   };
 
-/** The week ahead on what the grower is known to have done. */
-async function week(subject: EveningSubject, ports: ConversationPorts): Promise<Week> {
-  const actions = await ports.store.actions(subject.greenhouseId, Math.floor(ports.clock.nowS()) - FORTNIGHT_S);
-  return weekOf(subject, ports, pastControls(actions, subject.greenhouse));
-}
+

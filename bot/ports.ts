@@ -50,6 +50,9 @@ export class NoWeatherError extends Error {
   override readonly name = 'NoWeatherError';
 }
 
+/** How far back the weather goes that a source brings, and with it the deeds that are asked for. */
+export const PAST_S = 15 * 86_400;
+
 export interface WeatherSource {
   /** Fifteen past days and a week ahead at the place; throws NoWeatherError when there is nothing to stand on. */
   weatherAt(place: Place): Promise<WeatherAnswer>;

@@ -13,7 +13,7 @@ import { understand } from '../language/understand.js';
 import { NoWeatherError, PlaceSearchError, type Clock, type Log, type PlaceFinder, type WeatherSource } from '../ports.js';
 import { jobsOfDay } from '../schedule/day-jobs.js';
 import { dateOf } from '../schedule/day-times.js';
-import { NO_ADVICE, noWeather } from '../text/reply-text.js';
+import { NO_ADVICE, NO_WEATHER } from '../text/reply-text.js';
 import { zoneOf } from '../time-zone.js';
 import type { Describe, Handled } from './handled.js';
 
@@ -130,7 +130,7 @@ async function firstEvening(subject: EveningSubject, ports: DescribePorts): Prom
   try {
     return await composeAdvisory(subject, { ...ports, store: ports.memory });
   } catch (error) {
-    if (error instanceof NoWeatherError) return { text: noWeather(error.message) };
+    if (error instanceof NoWeatherError) return { text: NO_WEATHER };
     ports.log.error('first advisory failed', { error });
     return { text: NO_ADVICE };
   }

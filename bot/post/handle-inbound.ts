@@ -1,6 +1,8 @@
+import { setTimeout as sleepMs } from 'node:timers/promises';
 import { prepareAnswer, prepareIntent, type ReadyAnswer } from '../conversation.js';
 import { readAdvisoryButton } from '../features/evening/advisory-message.js';
 import type { WorkOut } from '../features/evening/work-out-evening.js';
+import type { WorkOutWeek } from '../features/outlook/work-out-week.js';
 import type { Outgoing } from '../chat.js';
 import type { InboundRow, Memory, StoredChat } from '../journal.js';
 import type { Clock, Log, WeatherSource } from '../ports.js';
@@ -15,6 +17,7 @@ export interface InboundPorts {
   readonly memory: Memory;
   readonly weather: WeatherSource;
   readonly workOut: WorkOut;
+  readonly workOutWeek: WorkOutWeek;
   readonly clock: Clock;
   readonly log: Log;
   readonly describe: Describe;
@@ -27,14 +30,54 @@ const MOST_ATTEMPTS = 3;
 /** An answer is of no use a day later. */
 const USEFUL_S = 86_400;
 const BATCH = 20;
+/** An update that could not be handled for want of a disk waits so long. Project estimate. */
+const AFTER_FAILURE_MS = 1_000;
 /** Answers go before what comes unasked: somebody waits for them. */
 const FIRST_OF_ALL = 0;
 
-/** Answers what came in, chat by chat in order; returns how many updates ended. After a stop none is begun any more. */
-export async function handleOpen(ports: InboundPorts, signal?: AbortSignal): Promise<number> {
+/** Answers what came in, one chat after the other; returns how many updates ended. */
+export async function handleOpen(ports: InboundPorts): Promise<number> {
   const open = await ports.memory.openInbound(BATCH);
-  for (const row of open) if (!signal?.aborted) await handleOne(row, ports, signal);
+  for (const row of open) await handleOne(row, ports);
   return open.length;
+}
+
+/** Answers many chats at a time, each chat's messages one after the other: whoever asks for a night holds up nobody who sends a reading. */
+export interface Reception {
+  /** Begins what is open, as far as there are hands, and waits for none of it; returns how many were begun. */
+  handleOpen(): Promise<number>;
+  /** Resolves when nothing is under way any more. */
+  idle(): Promise<void>;
+}
+
+export function reception(ports: InboundPorts, { signal, ended }: { readonly signal: AbortSignal; readonly ended: () => void }): Reception {
+  const underWay = new Map<number, Promise<void>>();
+  return {
+    async handleOpen() {
+      if (underWay.size >= BATCH || signal.aborted) return 0;
+      const before = new Set(underWay.keys());
+      const open = await ports.memory.openInbound(BATCH + before.size);
+      const next = open.filter(({ id }) => !before.has(id)).slice(0, BATCH - before.size);
+      for (const row of next) {
+        const handling = handleOne(row, ports, signal)
+          // A full or held disk: the update is still open, and comes again after a pause.
+          .catch(async (error: unknown) => {
+            if (signal.aborted) return;
+            ports.log.error('an update waits', { error });
+            await sleepMs(AFTER_FAILURE_MS, undefined, { signal }).catch(() => undefined);
+          })
+          .finally(() => {
+            underWay.delete(row.id);
+            ended();
+          });
+        underWay.set(row.id, handling);
+      }
+      return next.length;
+    },
+    async idle() {
+      while (underWay.size > 0) await Promise.all(underWay.values());
+    },
+  };
 }
 
 async function handleOne(row: InboundRow, ports: InboundPorts, signal?: AbortSignal): Promise<void> {

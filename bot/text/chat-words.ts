@@ -15,6 +15,5 @@ export const CHAT_WORDS = {
   joined: (name: string): string => `You now share ${name}. The evening message comes here too.`,
   badInvite: 'That code is not known, or is used or too old. Ask for a new one: whoever has the greenhouse says "invite".',
   groupReadings: 'In a group I see only commands and answers to my messages: send a reading as an answer to me, or as "/reading 28F inside".',
-  noWeather: 'No weather to stand on, so no advice tonight: no forecast service answers me, and the last forecast is too old.\nUntil it is back: shut the house before sunset and cover what frost would hurt.',
   nothingToShare: 'There is no greenhouse here to share yet.',
 } as const;

@@ -11,5 +11,5 @@ export function degreesWarmer({ meanK, q10K, q90K }: { meanK: number; q10K: numb
   const size = (changeK: number): number => (Math.round(10 * (units === 'F' ? kelvinToFahrenheitDegrees(changeK) : changeK)) / 10) * Math.sign(meanK);
   const [low, high] = [size(q10K), size(q90K)].sort((a, b) => a - b) as [number, number];
   const range = low < 0 ? `up to ${high}, or none` : `${low} to ${high}`;
-  return `${size(meanK)} degrees ${way}, ${range}`;
+  return `${size(meanK)} ${size(meanK) === 1 ? 'degree' : 'degrees'} ${way}, ${range}`;
 }

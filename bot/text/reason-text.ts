@@ -67,7 +67,7 @@ export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits
     case 'ground-guessed':
       return 'The ground temperature is a guess from the past air temperature.';
     case 'stale-weather':
-      return `OLD FORECAST: the weather service did not answer (${reason.cause}). This stands on a forecast ${reason.ageHours} h old, and the range is wider for it.`;
+      return `OLD FORECAST: the weather service does not answer. This stands on a forecast ${reason.ageHours} h old, and the range is wider for it.`;
     case 'second-weather':
       return secondWeather(reason.failure);
     case 'weather-note':

@@ -53,12 +53,14 @@ export const HELP = [
   '- "no, -3C" or "scrap that": corrects or takes back the last reading',
   '- "covered the beds", "heater at 2C": what you did, so that I count on it',
   '- "bye": ends the conversation',
-  'Not yet: what-if, the record of how right I was, learning from readings.',
+  '- "what if I add ten drums", "what if I leave the covers off": the same night otherwise',
+  '- "20 cm of snow on the roof", "the power is out", "power is back": what is wrong, and what it means',
+  'Not yet: the record of how right I was, learning from readings.',
   WEATHER_ATTRIBUTION,
   SECOND_WEATHER_ATTRIBUTION,
   PLACE_ATTRIBUTION,
 ].join('\n');
 
-export const noWeather = (cause: string): string => `No weather to stand on, so no advice tonight: ${cause}\nUntil it is back: shut the house before sunset and cover what frost would hurt.`;
+export const NO_WEATHER = 'No weather to stand on, so no advice tonight: no forecast service answers me, and the last forecast is too old.\nUntil it is back: shut the house before sunset and cover what frost would hurt.';
 export const NO_ADVICE = 'I could not work out tonight: the fault is mine, not the weather\'s. Be careful: shut the house before sunset and cover what frost would hurt.';
-export const somethingFailed = (cause: string): string => `That went wrong: ${cause}. Nothing was lost; try again.`;
+export const SOMETHING_FAILED = 'That went wrong, and the fault is mine. Nothing was lost: try again, or say it in other words.';

@@ -3,7 +3,7 @@ import type { CautionCode } from '../features/evening/advisory.js';
 import type { Assumed, Refused } from '../features/suppose/changed-house.js';
 import type { Item } from '../language/intent.js';
 import { cautionText } from './caution-text.js';
-import { inTen } from './chance.js';
+import { inTen, nights } from './chance.js';
 import { degreesWarmer } from './degrees-warmer.js';
 import { temperature, type TempUnits } from './temperature.js';
 
@@ -95,12 +95,12 @@ function plantsSentences({ changes }: Supposed, { units }: SupposeWords): string
 const OTHER_BY_K = 0.2;
 
 const changed = (crops: readonly SupposedCrop[]): readonly SupposedCrop[] =>
-  crops.filter(({ before, after }) => Math.abs(after - before) >= WORTH_NAMING).sort((a, b) => Math.abs(b.after - b.before) - Math.abs(a.after - a.before));
+  crops.filter(({ before, after }) => Math.abs(after - before) >= WORTH_NAMING && inTen(after) !== inTen(before)).sort((a, b) => Math.abs(b.after - b.before) - Math.abs(a.after - a.before));
 
 function cropSentences(crops: readonly SupposedCrop[]): string[] {
   const moved = changed(crops).slice(0, MOST_CROPS);
   if (moved.length === 0) return ['For your crops it changes nothing that counts.'];
-  return moved.map(({ asked, bed, before, after }) => (inTen(before) === inTen(after) ? `${capital(asked)} in ${bed}: marked on ${inTen(after)} nights like this, as before.` : `${capital(asked)} in ${bed}: marked on ${inTen(before)} nights now, then on ${inTen(after)}.`));
+  return moved.map(({ asked, bed, before, after }) => `${capital(asked)} in ${bed}: marked on ${nights(before)} now, then on ${nights(after)}.`);
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

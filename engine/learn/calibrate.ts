@@ -103,7 +103,7 @@ function matrix(precision: readonly number[], design: readonly (readonly number[
   return sum;
 }
 
-/** Inverse of a positive definite matrix by Gauss-Jordan elimination. */
+/** Inverse of a positive definite matrix. Units: any. Valid: positive definite. Outside: not checked. Source: elimination (definition). */
 export function inverse(of: readonly (readonly number[])[]): number[][] {
   const size = of.length;
   const work = of.map((row, k) => [...row, ...row.map((_, j) => (j === k ? 1 : 0))]);

@@ -21,8 +21,6 @@ export interface ForecastError {
 
 /** Priors of this project: error of a forecast cell 12 to 18 h ahead, as strong as ten nights; more cloud than forecast is warmer. */
 const PRIOR = { airTempSdK: 1.6, cloudSd: 0.25, correlation: 0.3, spreadK: 0.65, nights: 10 } as const;
-/** A lasting error of the cell is small beside one night's (prior of this project: 0.3 K beside 1.6 K), so that it takes this many nights to believe in half of one. */
-const NIGHTS_FOR_SHIFT = 30;
 
 /**
  * Error of the forecasts at one place, from those that were issued.
@@ -34,7 +32,7 @@ const NIGHTS_FOR_SHIFT = 30;
 export function forecastError(misses: readonly ForecastMiss[]): ForecastError {
   const n = misses.length;
   const total = (of: (miss: ForecastMiss) => number): number => misses.reduce((sum, miss) => sum + of(miss), 0);
-  const shiftK = total(({ airTempK }) => airTempK) / (n + NIGHTS_FOR_SHIFT);
+  const shiftK = total(({ airTempK }) => airTempK) / (n + PRIOR.nights);
   const weighted = (prior: number, sum: number): number => (PRIOR.nights * prior + sum) / (PRIOR.nights + n);
   const airTempSdK = Math.sqrt(weighted(PRIOR.airTempSdK ** 2, total(({ airTempK }) => (airTempK - shiftK) ** 2)));
   const cloudSd = Math.sqrt(weighted(PRIOR.cloudSd ** 2, total(({ cloudFraction }) => cloudFraction ** 2)));

@@ -1,14 +1,26 @@
+import type { Greenhouse } from '../greenhouse/greenhouse.js';
 import type { House } from '../greenhouse/house.js';
 import { toHouse } from '../greenhouse/to-house.js';
 import { learnedEvening, parameterSdK } from '../learn/predict-night.js';
-import type { Controls } from '../night/controls.js';
+import type { LearnedHouse } from '../learn/learned-house.js';
+import type { ControlPlan, Controls } from '../night/controls.js';
 import { eveningState, type EveningState } from '../night/evening-state.js';
 import type { NightSpan } from '../night/night-span.js';
 import { forecastDoubt, weatherScenarios, type ForecastDoubt, type WeatherScenario } from '../night/scenarios.js';
-import type { WeatherHours } from '../night/weather.js';
+import type { GroundOutside, WeatherHours } from '../night/weather.js';
 import { usualControls } from './controls-of-choices.js';
-import type { EveningInput } from './evening-scene.js';
 import { residualFor, type ResidualError } from './outlook.js';
+
+/** What an evening's beginning is worked out from. */
+export interface BeginningInput {
+  readonly greenhouse: Greenhouse;
+  readonly weather: WeatherHours;
+  readonly ground: GroundOutside;
+  readonly nowS: number;
+  readonly weatherAgeS: number;
+  readonly pastControls?: ControlPlan;
+  readonly learned?: LearnedHouse;
+}
 
 /** House, state and doubt that an evening begins with. */
 export interface EveningBeginning {
@@ -28,7 +40,7 @@ export interface EveningBeginning {
  * Outside: throws RangeError when the weather does not reach.
  * Source: learnedEvening, or eveningState with the priors.
  */
-export function eveningBeginning(input: EveningInput, night: NightSpan): EveningBeginning {
+export function eveningBeginning(input: BeginningInput, night: NightSpan): EveningBeginning {
   const { greenhouse, weather, nowS, learned } = input;
   const described = toHouse(greenhouse);
   const pastControls = input.pastControls ?? ((): Controls => usualControls(greenhouse, described));

@@ -1,4 +1,3 @@
-import type { Greenhouse } from '../greenhouse/greenhouse.js';
 import type { House } from '../greenhouse/house.js';
 import type { Controls } from '../night/controls.js';
 import type { EveningState } from '../night/evening-state.js';

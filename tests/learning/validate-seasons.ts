@@ -1,7 +1,8 @@
 import { existsSync } from 'node:fs';
 import { frozenScore, pooled, scoreLine, seasonFolder, SEASONS, type SeasonScore } from './seasons.js';
 
-const LEARN_UNTIL = [0, 7, 14, 30] as const;
+/** `npm run seasons`, or with the numbers of readings to stop at: `npm run seasons -- 0 14`. */
+const LEARN_UNTIL = process.argv.length > 2 ? process.argv.slice(2).map(Number) : [0, 7, 14, 30];
 
 const present = SEASONS.filter((name) => existsSync(seasonFolder(name)));
 if (present.length === 0) console.log('No seasons beside the project: nothing was measured.');

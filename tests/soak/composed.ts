@@ -1,6 +1,7 @@
 import type { AssistantPorts } from '../../bot/assistant.js';
 import { telegramChannel } from '../../bot/channels/telegram/channel.js';
 import type { WorkOut } from '../../bot/features/evening/work-out-evening.js';
+import type { WorkOutWeek } from '../../bot/features/outlook/work-out-week.js';
 import type { Memory } from '../../bot/journal.js';
 import type { Clock, Log } from '../../bot/ports.js';
 import { describer } from '../../bot/post/describe-reply.js';
@@ -15,13 +16,14 @@ export interface Parts {
   readonly log: Log;
   /** In place of the physics, which would take seconds. */
   readonly workOut: WorkOut;
+  readonly workOutWeek: WorkOutWeek;
   readonly telegram: { readonly token: string; readonly apiRoot: string };
   readonly weatherUrl: string;
   readonly count?: (event: string) => void;
 }
 
 /** The rooms of the assistant on Telegram as the program puts them together, but for the physics. */
-export function composed({ memory, clock, clockSpeed, log, workOut, telegram, weatherUrl, count = () => undefined }: Parts): { readonly ports: AssistantPorts; close(): Promise<void> } {
+export function composed({ memory, clock, clockSpeed, log, workOut, workOutWeek, telegram, weatherUrl, count = () => undefined }: Parts): { readonly ports: AssistantPorts; close(): Promise<void> } {
   const weather = liveSource({ clock, store: memory, log, firstUrl: weatherUrl, apiKey: null, secondUrl: null, contact: null });
   const places = geocoder({ baseUrl: weatherUrl, apiKey: null, contact: null, log });
   const channel = telegramChannel({ ...telegram, commands: COMMAND_WORDS, placeLabel: SHARE_PLACE, clock, log });
@@ -32,6 +34,7 @@ export function composed({ memory, clock, clockSpeed, log, workOut, telegram, we
     log,
     weather: weather.source,
     workOut,
+    workOutWeek,
     describe: describer({ memory, weather: weather.source, workOut, places, clock, log }),
     acknowledge: (row) => (row.content.kind === 'press' ? channel.acknowledge(row.content.token) : Promise.resolve()),
     count,

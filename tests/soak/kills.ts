@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleepMs } from 'node:timers/promises';
 import { dayTimes } from '../../bot/schedule/day-times.js';
-import { eveningThreads } from '../../bot/threads/evening-threads.js';
+import { nightThreads } from '../../bot/threads/night-threads.js';
 import { seeded } from '../bot/store/seeded.js';
 import { startAssistant, type AssistantProcess } from './assistant-process.js';
 import { modelEvening, quickWords } from './quick-evening.js';
@@ -33,7 +33,7 @@ export async function killRounds(rounds: number): Promise<Report> {
   const database = join(folder, 'duskward.sqlite');
   const model = join(folder, 'evening.json');
   const growers = Array.from({ length: GROWERS }, (_, n) => grower(n));
-  const threads = eveningThreads(1);
+  const threads = nightThreads(1);
   writeFileSync(model, JSON.stringify(await modelEvening(growers[0]!, START_S, threads.workOut)));
   await threads.close();
   await settle(database, growers, START_S);

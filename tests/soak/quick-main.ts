@@ -9,6 +9,7 @@ import type { WorkedOutEvening } from '../../bot/features/evening/work-out-eveni
 import { placeKeyOf } from '../../bot/greenhouse-place.js';
 import { createLog } from '../../bot/log.js';
 import { openSqliteStore } from '../../bot/store/sqlite-store.js';
+import { nightThreads } from '../../bot/threads/night-threads.js';
 import { readSettings } from '../../config/settings.js';
 import { composed } from './composed.js';
 import { quickEvening } from './quick-evening.js';
@@ -16,17 +17,19 @@ import { quickEvening } from './quick-evening.js';
 const settings = readSettings(process.env);
 const model = JSON.parse(readFileSync(process.argv[2]!, 'utf8')) as WorkedOutEvening;
 const memory = await openSqliteStore({ path: settings.DUSKWARD_DATABASE!, placeKeyOf });
+const threads = nightThreads(1);
 const rooms = composed({
   memory,
   clock: trialClock(settings.DUSKWARD_CLOCK!),
   clockSpeed: clockSpeed(settings.DUSKWARD_CLOCK),
   log: createLog(settings.DUSKWARD_LOG!),
   workOut: quickEvening(model),
+  workOutWeek: threads.workOutWeek,
   telegram: { token: settings.DUSKWARD_TELEGRAM_TOKEN!, apiRoot: settings.DUSKWARD_TELEGRAM_API_ROOT! },
   weatherUrl: settings.DUSKWARD_WEATHER_URL!,
 });
 const stopping = new AbortController();
 for (const signal of ['SIGTERM', 'SIGINT'] as const) process.once(signal, () => stopping.abort());
 await runAssistant(rooms.ports, stopping.signal);
-await rooms.close();
+await Promise.all([rooms.close(), threads.close()]);
 await memory.close();

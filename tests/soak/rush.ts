@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleepMs } from 'node:timers/promises';
 import { dayTimes } from '../../bot/schedule/day-times.js';
-import { eveningThreads } from '../../bot/threads/evening-threads.js';
+import { nightThreads } from '../../bot/threads/night-threads.js';
 import { startAssistant, THE_PROGRAM } from './assistant-process.js';
 import { modelEvening } from './quick-evening.js';
 import type { Report } from './report.js';
@@ -34,7 +34,7 @@ export async function rush({ growers: howMany, places, physics }: RushOptions): 
   const dueS = growers.map(({ greenhouse, zone }) => dayTimes(greenhouse, zone, DATE).advisoryS);
   const startS = Math.max(...dueS) + 1;
   if (!physics) {
-    const threads = eveningThreads(1);
+    const threads = nightThreads(1);
     writeFileSync(model, JSON.stringify(await modelEvening(growers[0]!, startS, threads.workOut)));
     await threads.close();
   }

@@ -2,8 +2,10 @@ import { checkGreenhouse, type GreenhouseFile } from '../../../engine/index.js';
 import type { ConditionItem, Meaning } from '../../language/intent.js';
 import type { Records } from '../../ports.js';
 import { conditionRefused, conditionText } from '../../text/condition-text.js';
-import { cropName } from '../evening/crop-name.js';
-import { composeAdvisory, keepAdvisory, type EveningPorts, type EveningSubject } from '../evening/issue-advisory.js';
+import type { Advisory } from '../evening/advisory.js';
+import type { EveningSubject } from '../evening/issue-advisory.js';
+import type { Supposing } from '../evening/supposed-night.js';
+import type { WorkedOutEvening } from '../evening/work-out-evening.js';
 
 type Condition = Extract<Meaning, { kind: 'condition' }>;
 type Now = NonNullable<GreenhouseFile['now']>;
@@ -44,19 +46,28 @@ export function afterCondition(condition: Condition, text: string, subject: Even
   return check.ok ? { ...subject, greenhouse: check.greenhouse } : subject;
 }
 
+/** The evening's part in it. */
+export interface ConditionEvening {
+  readonly nowS: number;
+  readonly store: Records;
+  readonly cropName: (id: string) => string;
+  readonly compose: (subject: EveningSubject, supposing: Supposing) => Promise<WorkedOutEvening>;
+  readonly keep: (advisory: Advisory, store: Records) => Promise<void>;
+}
+
 /** What went wrong with the house: kept in its description, with the night that comes of it. */
-export async function prepareCondition(condition: Condition, text: string, subject: EveningSubject, ports: EveningPorts): Promise<(store: Records) => Promise<{ readonly text: string }>> {
+export async function prepareCondition(condition: Condition, text: string, subject: EveningSubject, { nowS, store: records, cropName, compose, keep }: ConditionEvening): Promise<(store: Records) => Promise<{ readonly text: string }>> {
   const { greenhouseId, greenhouse: before } = subject;
-  const stored = ports.store === null ? null : await ports.store.greenhouse(greenhouseId);
+  const stored = await records.greenhouse(greenhouseId);
   const file = withCondition(stored === null ? before : (JSON.parse(stored.body) as GreenhouseFile), condition, text);
   const check = checkGreenhouse(file);
   if (!check.ok) return () => Promise.resolve({ text: conditionRefused(condition.items) });
   const { greenhouse } = check;
-  const evening = await composeAdvisory({ ...subject, greenhouse }, ports, { greenhouse: before });
+  const evening = await compose({ ...subject, greenhouse }, { greenhouse: before });
   const said = conditionText(condition, evening, { units: greenhouse.grower.units, cropName });
   return async (store) => {
-    await store.saveGreenhouse({ id: greenhouseId, body: JSON.stringify(file), savedAtS: Math.floor(ports.clock.nowS()) });
-    await keepAdvisory(greenhouseId, evening.advisory, store);
+    await store.saveGreenhouse({ id: greenhouseId, body: JSON.stringify(file), savedAtS: nowS });
+    await keep(evening.advisory, store);
     return { text: said };
   };
 }

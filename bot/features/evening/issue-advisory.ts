@@ -1,8 +1,7 @@
 import { nightSpan, type Greenhouse } from '../../../engine/index.js';
-import type { Clock, Place, Records, WeatherSource } from '../../ports.js';
+import { PAST_S, type Clock, type Place, type Records, type WeatherSource } from '../../ports.js';
 import { localTime } from '../../text/local-time.js';
 import type { Advisory } from './advisory.js';
-import { FORTNIGHT_S } from './past-controls.js';
 import type { Supposing } from './supposed-night.js';
 import type { EveningQuestion, WorkedOutEvening, WorkOut } from './work-out-evening.js';
 
@@ -50,7 +49,7 @@ export async function eveningQuestion(subject: EveningSubject, ports: Omit<Eveni
     zone,
     nowS,
     answer,
-    actions: store === null ? [] : await store.actions(greenhouseId, nowS - FORTNIGHT_S),
+    actions: store === null ? [] : await store.actions(greenhouseId, nowS - PAST_S),
     issuedPlanId: store === null ? null : await planIssuedBefore(store, greenhouseId, night),
   };
 }

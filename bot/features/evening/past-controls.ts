@@ -3,8 +3,6 @@ import type { StoredAction } from '../../ports.js';
 import type { Deed } from './deeds-tonight.js';
 
 const DAY_S = 86_400;
-/** What was done longer ago has no bearing on tonight. */
-export const FORTNIGHT_S = 15 * DAY_S;
 /** Covers come off and heaters go out about this long after sunrise, when nobody says otherwise. */
 const AFTER_SUNRISE_S = 5_400;
 

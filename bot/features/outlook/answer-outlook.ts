@@ -1,23 +1,29 @@
-import { cropFamilies, cropFamilyOf, weekAhead, type ControlPlan, type Greenhouse } from '../../../engine/index.js';
-import type { Clock, WeatherSource } from '../../ports.js';
-import { localTime } from '../../text/local-time.js';
+import { cropFamilies, cropFamilyOf, type Greenhouse } from '../../../engine/index.js';
+import { PAST_S, type Clock, type Records, type WeatherSource } from '../../ports.js';
 import { beyondForecast, cropNightText, nightText, weekText } from '../../text/outlook-text.js';
-import { buildWeek } from './build-week.js';
 import type { Week } from './week.js';
+import type { WorkOutWeek } from './work-out-week.js';
 
 export interface OutlookSubject {
+  readonly greenhouseId: string;
   readonly greenhouse: Greenhouse;
   readonly zone: string;
 }
 
-/** The nights that the forecast reaches, with a cold spell and what to prepare for it. */
-export async function weekOf(subject: OutlookSubject, ports: { clock: Clock; weather: WeatherSource }, past: ControlPlan): Promise<Week> {
-  const { greenhouse } = subject;
-  const nowS = Math.floor(ports.clock.nowS());
+export interface OutlookPorts {
+  readonly clock: Clock;
+  readonly weather: WeatherSource;
+  readonly store: Pick<Records, 'actions'>;
+  /** Works the week out, perhaps in a thread of its own. */
+  readonly workOutWeek: WorkOutWeek;
+}
+
+/** The nights that the forecast reaches, on what the grower is known to have done. */
+export async function weekOf({ greenhouseId, greenhouse, zone }: OutlookSubject, { clock, weather, store, workOutWeek }: OutlookPorts): Promise<Week> {
+  const nowS = Math.floor(clock.nowS());
   const { latitude, longitude, elevation } = greenhouse.place;
-  const answer = await ports.weather.weatherAt({ latitude, longitude, elevationM: elevation ?? null });
-  const week = weekAhead({ greenhouse, weather: answer.hours, ground: answer.ground, nowS, weatherAgeS: Math.max(0, nowS - answer.issuedAtS), pastControls: past });
-  return buildWeek(week, { greenhouse, answer, time: localTime(subject.zone) });
+  const answer = await weather.weatherAt({ latitude, longitude, elevationM: elevation ?? null });
+  return workOutWeek({ greenhouse, zone, nowS, answer, actions: await store.actions(greenhouseId, nowS - PAST_S) });
 }
 
 /** "Any frost this week", "how cold on Friday". */

@@ -46,7 +46,7 @@ function put(item: Item, draft: Draft, said: { amounts: Amounts | undefined; gre
   const { greenhouse, nowS } = said;
   const amount = said.amounts?.[item];
   const build = (parts: Partial<GreenhouseFile>, assumed: Assumed | null): void => {
-    draft.file = { ...(draft.file as GreenhouseFile), ...parts };
+    draft.file = { ...(draft.file), ...parts };
     draft.built = true;
     if (assumed !== null) draft.assumed.push(assumed);
   };
@@ -123,7 +123,7 @@ function heat(amount: Amount | undefined, draft: Draft, { greenhouse, build }: {
 function take(item: Item, draft: Draft, greenhouse: Greenhouse): void {
   const strip = (parts: Partial<GreenhouseFile>, isThere: boolean): void => {
     if (!isThere) draft.refused = 'not-there';
-    draft.file = { ...(draft.file as GreenhouseFile), ...parts };
+    draft.file = { ...(draft.file), ...parts };
     draft.built = true;
   };
   switch (item) {
@@ -147,7 +147,7 @@ function take(item: Item, draft: Draft, greenhouse: Greenhouse): void {
     case 'vents':
       // Vents left open for the night are an opening of their area.
       if (!greenhouse.vents) draft.refused = 'no-vents';
-      draft.file = { ...draft.file, now: { ...greenhouse.now, tornFilm: Math.min(100, greenhouse.now.tornFilm + (greenhouse.vents?.area ?? 0)) } } as GreenhouseFile;
+      draft.file = { ...draft.file, now: { ...greenhouse.now, tornFilm: Math.min(100, greenhouse.now.tornFilm + (greenhouse.vents?.area ?? 0)) } };
       return;
     case 'water':
       return strip({ drums: [] }, greenhouse.drums.length > 0);

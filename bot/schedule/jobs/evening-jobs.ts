@@ -8,10 +8,9 @@ import { wasRisky } from '../../features/morning/morning-message.js';
 import { NoWeatherError } from '../../ports.js';
 import { actionSentence } from '../../text/action-text.js';
 import { chanceClass } from '../../text/chance.js';
-import { CHAT_WORDS } from '../../text/chat-words.js';
 import { toHtml } from '../../text/html.js';
 import { reminderText } from '../../text/morning-text.js';
-import { NO_ADVICE } from '../../text/reply-text.js';
+import { NO_ADVICE, NO_WEATHER } from '../../text/reply-text.js';
 import { jobKey, type JobBody } from '../day-jobs.js';
 import { audienceOf, isQuietNow, NOTHING_TO_WRITE, tell, together, type JobContext, type JobEnd } from './job-context.js';
 
@@ -35,7 +34,7 @@ export async function advisoryJob(context: JobContext): Promise<JobEnd> {
     // What fails again and again must not leave the grower without a word before dark.
     if (!(error instanceof NoWeatherError) && context.job.attempts < TRIES_BEFORE_A_WORD) throw error;
     context.log.error('advisory given up', { error });
-    const text = error instanceof NoWeatherError ? CHAT_WORDS.noWeather : NO_ADVICE;
+    const text = error instanceof NoWeatherError ? NO_WEATHER : NO_ADVICE;
     return send({ text, html: toHtml(text) });
   }
 }

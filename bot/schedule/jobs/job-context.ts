@@ -1,6 +1,7 @@
 import type { Outgoing } from '../../chat.js';
 import type { EveningSubject } from '../../features/evening/issue-advisory.js';
 import type { WorkOut } from '../../features/evening/work-out-evening.js';
+import type { WorkOutWeek } from '../../features/outlook/work-out-week.js';
 import type { JobRow, Memory, StoredChat, WithinMemory } from '../../journal.js';
 import type { Clock, Log, WeatherSource } from '../../ports.js';
 import { isQuiet } from '../day-times.js';
@@ -10,6 +11,7 @@ export interface JobPorts {
   readonly memory: Memory;
   readonly weather: WeatherSource;
   readonly workOut: WorkOut;
+  readonly workOutWeek: WorkOutWeek;
   readonly clock: Clock;
   readonly log: Log;
 }

@@ -1,7 +1,6 @@
 import { DateTime } from 'luxon';
 import type { Advisory } from '../../features/evening/advisory.js';
 import { morningMessage } from '../../features/morning/morning-message.js';
-import { FORTNIGHT_S, pastControls } from '../../features/evening/past-controls.js';
 import { weekOf } from '../../features/outlook/answer-outlook.js';
 import { NoWeatherError } from '../../ports.js';
 import { toHtml } from '../../text/html.js';
@@ -30,8 +29,7 @@ const SPELL_WITHIN_NIGHTS = 3;
 export async function weekJob(context: JobContext): Promise<JobEnd> {
   const { subject, body, nowS, memory } = context;
   try {
-    const past = pastControls(await memory.actions(subject.greenhouseId, nowS - FORTNIGHT_S), subject.greenhouse);
-    const week = await weekOf(subject, context, past);
+    const week = await weekOf(subject, { ...context, store: memory });
     const units = subject.greenhouse.grower.units;
     const audience = await audienceOf(context);
     const say = (key: string, text: string): JobEnd => tell(audience, { key, message: { text, html: toHtml(text) }, notBeforeS: nowS, uselessAfterS: body.uselessAfterS });

@@ -9,6 +9,7 @@ import { dayTimes } from '../../../bot/schedule/day-times.js';
 import { tick } from '../../../bot/schedule/tick.js';
 import { openSqliteStore } from '../../../bot/store/sqlite-store.js';
 import { demoSource } from '../../../bot/weather/demo.js';
+import { workOutWeekHere } from '../../../bot/threads/week-work.js';
 import { checkGreenhouse, type Greenhouse, type GreenhouseFile } from '../../../engine/index.js';
 
 /** Three growers in three zones, two days, on a clock that the test turns: the invented weather threatens their lettuce. */
@@ -59,6 +60,7 @@ beforeAll(async () => {
     log,
     weather: demoSource(clock),
     workOut: workOutHere,
+    workOutWeek: workOutWeekHere,
     channels: new Map([['telegram', channel]] as const),
     count: () => undefined,
     acknowledge: () => Promise.resolve(),

@@ -7,6 +7,7 @@ import type { EveningSubject } from '../../../bot/features/evening/issue-advisor
 import type { Store } from '../../../bot/ports.js';
 import { openSqliteStore } from '../../../bot/store/sqlite-store.js';
 import { DEMO_PLACE, demoSource } from '../../../bot/weather/demo.js';
+import { workOutWeekHere } from '../../../bot/threads/week-work.js';
 import { checkGreenhouse } from '../../../engine/index.js';
 
 const NOW_S = Date.parse('2026-11-25T20:00:00Z') / 1000;
@@ -25,7 +26,7 @@ const subject: EveningSubject = { greenhouseId: 'deeds', greenhouse: check.green
 
 async function withStore(work: (store: Store, say: (text: string) => Promise<string>, last: () => Promise<Advisory>) => Promise<void>): Promise<void> {
   const store = await openSqliteStore({ path: ':memory:' });
-  const ports: ConversationPorts = { clock, weather: demoSource(clock), store, log: { info: () => undefined, warn: () => undefined, error: () => undefined }, workOut: workOutHere };
+  const ports: ConversationPorts = { clock, weather: demoSource(clock), store, log: { info: () => undefined, warn: () => undefined, error: () => undefined }, workOut: workOutHere, workOutWeek: workOutWeekHere };
   try {
     await work(store, async (text) => (await answerMessage({ greenhouseId: 'deeds', text, receivedAtS: NOW_S }, subject, ports)).text, async () => JSON.parse((await store.lastAdvisory('deeds'))!.body) as Advisory);
   } finally {

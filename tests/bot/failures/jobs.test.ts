@@ -35,6 +35,7 @@ const ports = (more: Partial<TickPorts> = {}): TickPorts => ({
     },
   },
   workOut: () => Promise.reject(new Error('never comes so far')),
+  workOutWeek: () => Promise.reject(new Error('never comes so far')),
   count: () => undefined,
   ...more,
 });

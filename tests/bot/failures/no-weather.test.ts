@@ -9,6 +9,7 @@ import { dayTimes } from '../../../bot/schedule/day-times.js';
 import { tick } from '../../../bot/schedule/tick.js';
 import { openSqliteStore } from '../../../bot/store/sqlite-store.js';
 import { liveSource, type LiveSource } from '../../../bot/weather/live-source.js';
+import { workOutWeekHere } from '../../../bot/threads/week-work.js';
 import { error, startHostileWeather, type HostileWeather } from '../../fixtures/hostile-weather.js';
 import { grower } from '../../soak/world.js';
 
@@ -47,7 +48,7 @@ beforeAll(async () => {
   memory = await openSqliteStore({ path: ':memory:' });
   weather = await startHostileWeather({ nowS: clock.nowS });
   source = liveSource({ clock, store: memory, log, firstUrl: weather.url, apiKey: null, secondUrl: null, contact: null });
-  const ports = { memory, clock, log, weather: source.source, workOut: workOutHere, channels: new Map([['telegram', channel]] as const), count: () => undefined };
+  const ports = { memory, clock, log, weather: source.source, workOut: workOutHere, workOutWeek: workOutWeekHere, channels: new Map([['telegram', channel]] as const), count: () => undefined };
   const post = postman(ports);
   await memory.saveGreenhouse({ id: HOUSE.id, body: JSON.stringify(HOUSE.file), savedAtS: BEGIN_S });
   const chat = await memory.openChat({ channel: 'telegram', chat: '1' }, { isGroup: false, atS: BEGIN_S });

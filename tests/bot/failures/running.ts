@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { runAssistant } from '../../../bot/assistant.js';
 import type { TelegramChannel } from '../../../bot/channels/telegram/channel.js';
+import { workOutWeekHere } from '../../../bot/threads/week-work.js';
 import { workOutHere, type WorkOut } from '../../../bot/features/evening/work-out-evening.js';
 import type { Memory } from '../../../bot/journal.js';
 import { openSqliteFile, type SqliteFile } from '../../../bot/store/open-sqlite.js';
@@ -48,7 +49,7 @@ export async function startRunning({ startS, speed, growers: howMany = 2 }: { re
   const memory = await memoryOn(file);
   const counted: string[] = [];
   const log = { info: () => undefined, warn: () => undefined, error: () => undefined };
-  const rooms = composed({ memory, clock: world, clockSpeed: speed, log, workOut: (question) => running.workOut(question), telegram: { token: world.api.token, apiRoot: world.api.url }, weatherUrl: world.weather.url, count: (event) => void counted.push(event) });
+  const rooms = composed({ memory, clock: world, clockSpeed: speed, log, workOut: (question) => running.workOut(question), workOutWeek: workOutWeekHere, telegram: { token: world.api.token, apiRoot: world.api.url }, weatherUrl: world.weather.url, count: (event) => void counted.push(event) });
   const stop = new AbortController();
   const heard = (n: number): readonly string[] => world.api.sentTo(growers[n]!.chat).map(({ text }) => text);
   const running: Running = {

@@ -28,7 +28,7 @@ describe('replies are plain', () => {
   it('all fixed ones, and all with something filled in', () => {
     const texts = Object.values(replies).filter((reply) => typeof reply === 'string');
     expect(texts.length).toBeGreaterThanOrEqual(5);
-    const filled = [replies.cropNotGrown(['kale'], ['lettuce']), replies.cropNotGrown(['kale'], []), replies.notBuiltYet('what-if'), replies.noWeather('no answer'), replies.somethingFailed('the disk is full')];
+    const filled = [replies.cropNotGrown(['kale'], ['lettuce']), replies.cropNotGrown(['kale'], []), replies.notBuiltYet('what-if'), replies.NO_WEATHER, replies.SOMETHING_FAILED];
     for (const text of [...texts, ...filled]) expect(outsideGsm(text), text).toEqual([]);
   });
 });

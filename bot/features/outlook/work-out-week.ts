@@ -1,0 +1,23 @@
+import { weekAhead, type ControlPlan, type Greenhouse } from '../../../engine/index.js';
+import type { StoredAction, WeatherAnswer } from '../../ports.js';
+import { localTime } from '../../text/local-time.js';
+import { buildWeek } from './build-week.js';
+import type { Week } from './week.js';
+
+/** All that a week is worked out from, as plain data: it may be sent to another thread. */
+export interface WeekQuestion {
+  readonly greenhouse: Greenhouse;
+  readonly zone: string;
+  readonly nowS: number;
+  readonly answer: WeatherAnswer;
+  /** What the grower said was done in the past fortnight. */
+  readonly actions: readonly StoredAction[];
+}
+
+export type WorkOutWeek = (question: WeekQuestion) => Promise<Week>;
+
+/** The nights that the forecast reaches, with a cold spell and what to prepare for it. */
+export function workOutWeek({ greenhouse, zone, nowS, answer }: WeekQuestion, pastControls: ControlPlan): Week {
+  const week = weekAhead({ greenhouse, weather: answer.hours, ground: answer.ground, nowS, weatherAgeS: Math.max(0, nowS - answer.issuedAtS), pastControls });
+  return buildWeek(week, { greenhouse, answer, time: localTime(zone) });
+}
