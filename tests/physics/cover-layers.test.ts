@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { edgeLossWPerMK } from '../../engine/cover/edge-loss.js';
 import { blendOptics, longwaveReflectance, wetFraction } from '../../engine/cover/film-optics.js';
 import { beamTransmittance, diffuseTransmittance, POLYETHYLENE_SHEET, stackDiffuseTransmittance, stackTransmittance } from '../../engine/cover/shortwave-transmittance.js';
+import { houseAirConvectionWPerM2K, naturalConvectionWPerM2K } from '../../engine/cover/convection.js';
 import { snowConductanceWPerM2K, snowHoldingShare, sunThroughSnow } from '../../engine/cover/snow-layer.js';
 import { OutOfRangeError } from '../../engine/errors.js';
 import { degreesToRadians } from '../../engine/units.js';
@@ -106,6 +107,24 @@ describe('sunlight through sheets', () => {
     for (const count of [0, 5]) expect(() => beamTransmittance(0.3, count)).toThrow(OutOfRangeError);
     expect(at(10, 8)).toBeGreaterThan(0);
     expect(beamTransmittance(Math.PI / 2, 4)).toBeCloseTo(0, 9);
+  });
+});
+
+describe('convection in a house', () => {
+  const coefficients = { mixing: 1.6, layered: 1.1 };
+
+  it('is the cube root law of either side away from the turn', () => {
+    for (const differenceK of [2, 8, 27]) {
+      expect(houseAirConvectionWPerM2K(differenceK, coefficients) / naturalConvectionWPerM2K(differenceK, 1.6)).toBeCloseTo(1, 2);
+      expect(houseAirConvectionWPerM2K(-differenceK, coefficients) / naturalConvectionWPerM2K(differenceK, 1.1)).toBeCloseTo(1, 2);
+    }
+    expect(naturalConvectionWPerM2K(-8, 1.5)).toBeCloseTo(3, 12);
+  });
+
+  it('passes the turn half way between the two, as air that is never still, without a jump', () => {
+    const atTurn = houseAirConvectionWPerM2K(0, coefficients);
+    expect(atTurn).toBeCloseTo(1.35 * Math.cbrt(0.1), 9);
+    for (const side of [1, -1]) expect(Math.abs(houseAirConvectionWPerM2K(side * 1e-6, coefficients) - atTurn)).toBeLessThan(1e-4);
   });
 });
 

@@ -40,6 +40,16 @@ describe('floor and cover', () => {
   });
 });
 
+describe('snow on the outer film', () => {
+  it('adds its own black area to what that film sends out, and to no other', () => {
+    const films = [opaque(0.3), opaque(0.5)];
+    const [clear, snowy] = [areas(house({ films })), areas(house({ films, snow: { share: 0.6, emissivity: 0.98 } }))];
+    const outer = clear.plane.film(1);
+    expect(snowy.between(outer, snowy.plane.surroundings) - clear.between(outer, clear.plane.surroundings)).toBeCloseTo(20 * 0.6 * 0.98, 9);
+    expect(snowy.between(snowy.plane.film(0), snowy.plane.surroundings)).toBeCloseTo(clear.between(clear.plane.film(0), clear.plane.surroundings), 12);
+  });
+});
+
 describe('two patches of floor', () => {
   it('do not see each other under a black cover, and share it by area and emissivity', () => {
     const { plane, between } = areas(house({ patches: [bare(0.9, 4), bare(0.5, 6)] }));
