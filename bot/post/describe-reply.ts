@@ -3,7 +3,7 @@ import tzLookup from 'tz-lookup';
 import { checkGreenhouse, type GreenhouseFile } from '../../engine/index.js';
 import type { Outgoing } from '../chat.js';
 import { CROP_WORDS } from '../conversation.js';
-import { changeGreenhouse } from '../features/describe/change.js';
+import { asksForReview, changeGreenhouse, reviewGreenhouse } from '../features/describe/change.js';
 import { describeStep, readState, start, writeState, type DescribeContext, type DescribeStep, type Said } from '../features/describe/describe.js';
 import { advisoryMessage } from '../features/evening/advisory-message.js';
 import { composeAdvisory, keepAdvisory, type EveningSubject } from '../features/evening/issue-advisory.js';
@@ -47,7 +47,8 @@ export const describer = (ports: DescribePorts): Describe => ({
     const stored = await ports.memory.greenhouse(chat.greenhouseId);
     if (!stored) return null;
     const context = contextOf(ports);
-    const step = changeGreenhouse(JSON.parse(stored.body) as GreenhouseFile, text, context);
+    const file = JSON.parse(stored.body) as GreenhouseFile;
+    const step = asksForReview(text) ? reviewGreenhouse(file, context) : changeGreenhouse(file, text, context);
     return step === null ? null : ending(await lookedUp(step, ports, context), chat, ports);
   },
 });
