@@ -7,7 +7,7 @@ describe('words that steer', () => {
   it.each([
     ['skip', 'skip'], ['Skip this one', 'skip'], ['pass please', 'skip'], ["I don't know", 'unknown'], ['not sure', 'unknown'], ['idk', 'unknown'],
     ['back', 'back'], ['go back please', 'back'], ['later', 'later'], ['stop', 'later'], ["I'll do it later", 'later'],
-    ['done', 'done'], ["ok that's all", 'done'], ['summary', 'summary'], ['what do you have?', 'summary'],
+    ['done', 'done'], ['skip the rest', 'done'], ['skip them all', 'done'], ["ok that's all", 'done'], ['summary', 'summary'], ['what do you have?', 'summary'],
     ['help', 'help'], ['why do you need that?', 'help'], ['?', 'help'], ['yes', 'yes'], ['Yep!', 'yes'], ['I have read it', 'yes'], ['no', 'no'], ['none at all', 'no'], ["we don't have any", 'no'],
     ['start over', 'restart'], ['hello', 'start'],
   ] as const)('%s', (says, kind) => {
