@@ -24,9 +24,9 @@ export function weekText(week: Week, units: TempUnits): string {
 export function spellText(spell: WeekSpell, units: TempUnits): string {
   const stores = spell.stores.map(({ place, firstC, lastC }) => `${STORE_WORDS[place] ?? place} from ${temperature(firstC, units)} to ${temperature(lastC, units)}`);
   return [
-    `Cold spell: ${spell.nights} nights in a row from ${spell.fromDay}, worst on ${spell.worstDay}.`,
+    `Cold spell: ${spell.nights} nights in a row from ${spell.fromDay}, ${spell.worst === spell.from ? 'the first of them the worst' : `worst on ${spell.worstDay}`}.`,
     ...(stores.length > 0 ? [`At sunset, from its first evening to its last: ${stores.join(', ')}.`] : []),
-    ...(spell.prepare.length > 0 ? ['Before it comes:', ...spell.prepare.map((one) => `- ${preparationText(one)}`)] : ['Nothing that you have would help much: each evening has its own advice.']),
+    ...(spell.prepare.length > 0 ? ['Before it comes:', ...spell.prepare.map((one) => `- ${preparationText(one)}`)] : ['Nothing to buy or to pick before it.']),
   ].join('\n');
 }
 
