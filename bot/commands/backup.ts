@@ -2,7 +2,7 @@ import { statSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { readSettings } from '../../config/settings.js';
 import { copyOfFile } from '../store/backup.js';
-import { InputError } from './read-input.js';
+import { InputError } from './input-error.js';
 
 export const BACKUP_USAGE = `duskward backup FILE
   A copy of the database, whole and checked, while the assistant goes on running. FILE must not be there yet.

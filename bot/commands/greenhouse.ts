@@ -2,7 +2,8 @@ import { readFile } from 'node:fs/promises';
 import { findCrop, greenhouseJsonSchema } from '../../engine/index.js';
 import { DEMO_GREENHOUSE } from '../console-house.js';
 import { readOptions } from './options.js';
-import { InputError, readGreenhouse } from './read-input.js';
+import { InputError } from './input-error.js';
+import { readGreenhouse } from './read-input.js';
 
 export const GREENHOUSE_USAGE = `duskward greenhouse --example | --check FILE | --schema
   --example     prints a greenhouse file to start from

@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util';
-import { InputError } from './read-input.js';
+import { InputError } from './input-error.js';
 
 export type OptionKinds = Readonly<Record<string, { readonly type: 'string' | 'boolean' }>>;
 

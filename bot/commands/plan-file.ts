@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { celsiusToKelvin, FAN_PLACES, type Controls, type FanPlace, type House } from '../../engine/index.js';
-import { InputError, readInstant, readJson } from './read-input.js';
+import { InputError } from './input-error.js';
+import { readInstant, readJson } from './read-input.js';
 
 const planSchema = z.array(
   z.looseObject({

@@ -1,11 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { IANAZone } from 'luxon';
 import { checkGreenhouse, type Greenhouse } from '../../engine/index.js';
-
-/** A fault in what the user gave: printed as it is, without a stack. */
-export class InputError extends Error {
-  override readonly name = 'InputError';
-}
+import { InputError } from './input-error.js';
 
 /** A JSON file, or a message that says what is wrong with it. */
 export async function readJson(path: string, what: string): Promise<unknown> {

@@ -1,6 +1,7 @@
 import { binomialCdf } from '../../engine/index.js';
 import { readOptions, required } from './options.js';
-import { InputError, readGreenhouse } from './read-input.js';
+import { InputError } from './input-error.js';
+import { readGreenhouse } from './read-input.js';
 import { replaySeason, type NightPlace } from './replay-season.js';
 import { readSeason, type SeasonFolder } from './season-folder.js';
 

@@ -2,7 +2,8 @@ import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
-import { InputError, readJson } from './read-input.js';
+import { InputError } from './input-error.js';
+import { readJson } from './read-input.js';
 
 /** One evening of a season: the forecast as it was issued. */
 export interface SeasonEvening {

@@ -4,7 +4,8 @@ import { zoneOf } from '../time-zone.js';
 import { savedFileSource } from '../weather/saved-file.js';
 import { readOptions, required } from './options.js';
 import { readPlan } from './plan-file.js';
-import { InputError, readGreenhouse, readInstant } from './read-input.js';
+import { InputError } from './input-error.js';
+import { readGreenhouse, readInstant } from './read-input.js';
 
 export const SIMULATE_USAGE = `duskward simulate --greenhouse FILE --weather FILE --from TIME --to TIME [--plan FILE] --json
   Hourly temperatures of every place and heat flows, with the independently computed energy balance error.

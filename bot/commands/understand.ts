@@ -4,7 +4,8 @@ import { CROP_WORDS } from '../conversation.js';
 import { understand as understandMessage } from '../language/understand.js';
 import { zoneOf } from '../time-zone.js';
 import { readOptions } from './options.js';
-import { InputError, readGreenhouse, readInstant } from './read-input.js';
+import { InputError } from './input-error.js';
+import { readGreenhouse, readInstant } from './read-input.js';
 
 export const UNDERSTAND_USAGE = `duskward understand [--units F|C] [--at TIME] [--zone ZONE] [--greenhouse FILE]
   One message a line on standard input, one JSON intent a line on standard output. Of several things in one message the

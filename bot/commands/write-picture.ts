@@ -6,7 +6,7 @@ import { nightPng } from '../chart/night-png.js';
 import { pictureOfPlan } from '../chart/picture-of-plan.js';
 import { pngRenderer } from '../chart/png-renderer.js';
 import type { Advisory } from '../features/evening/advisory.js';
-import { InputError } from './read-input.js';
+import { InputError } from './input-error.js';
 
 /** The picture of an evening as a PNG file. */
 export async function writePicture(path: string, { plan, advisory }: { readonly plan: EveningPlan; readonly advisory: Advisory }, house: { readonly greenhouse: Greenhouse; readonly zone: string }): Promise<void> {
