@@ -5,7 +5,7 @@ import type { Memory } from './journal.js';
 import { reception, type InboundPorts } from './post/handle-inbound.js';
 import { postman, type SendPorts } from './post/send-outbound.js';
 import type { Clock, Log } from './ports.js';
-import { tick, type TickPorts } from './schedule/tick.js';
+import { foreman, type Foreman, type TickPorts } from './schedule/tick.js';
 
 /** Everything the running assistant needs; it owns no state of its own. */
 export interface AssistantPorts extends InboundPorts, Omit<SendPorts, 'count'>, Omit<TickPorts, 'count'> {
@@ -46,19 +46,20 @@ export async function runAssistant(ports: AssistantPorts, signal: AbortSignal): 
   const working: AssistantPorts = { ...ports, memory: until(left.signal, memory) };
   const post = postman(ports, { signal: stopping.signal, ended: nudge.ring });
   const desk = reception(working, { signal: stopping.signal, ended: nudge.ring });
+  const jobs = foreman(working, { signal: stopping.signal, ended: nudge.ring });
   const round = { signal: stopping.signal, nudge, log };
   const loops = [
     ...[...channels.values()].map((channel) => channel.listen(handOver, stopping.signal)),
     untilStopped(round, () => desk.handleOpen()),
     untilStopped(round, () => post.sendDue()),
-    minutes(working, round),
+    minutes(working, jobs, round),
   ];
   const running = Promise.all(loops);
   try {
     await Promise.race([running, aborted(stopping.signal)]);
   } finally {
     stop();
-    await within(LONGEST_ENDING_MS, Promise.allSettled([...loops, desk.idle(), post.idle()]));
+    await within(LONGEST_ENDING_MS, Promise.allSettled([...loops, jobs.idle(), desk.idle(), post.idle()]));
     left.abort();
   }
 }
@@ -131,10 +132,10 @@ async function untilStopped({ signal, nudge, log }: Rounds, work: () => Promise<
 }
 
 /** One tick a minute in UTC; with a trial clock one for every minute of its own time. */
-async function minutes(ports: AssistantPorts, { signal, nudge, log }: Rounds): Promise<void> {
+async function minutes(ports: AssistantPorts, jobs: Foreman, { signal, log }: Rounds): Promise<void> {
   let lastPurgeS = ports.clock.nowS();
   const everyMinute = async (): Promise<void> => {
-    await tick(ports, { signal, ended: nudge.ring });
+    await jobs.beginDue();
     if (signal.aborted || ports.clock.nowS() - lastPurgeS < DAY_S) return;
     const nowS = ports.clock.nowS();
     await ports.memory.purge(nowS - PURGE_AFTER_S);

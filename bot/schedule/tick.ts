@@ -11,7 +11,7 @@ const HANDLERS = { day: dayJob, week: weekJob, advisory: advisoryJob, reminder: 
 
 const BATCH = 50;
 /** Enough to keep every core at work while the weather of the next one is fetched; few enough for a grower who asks meanwhile to come soon. */
-const AT_ONCE = Math.max(2, availableParallelism());
+const AT_ONCE = 1 + availableParallelism();
 /** A job that fails is tried again after this, doubled each time, and given up when it is of no use any more. */
 const FIRST_RETRY_S = 60;
 const MOST_ATTEMPTS = 8;
@@ -27,35 +27,72 @@ export interface TickOptions {
   readonly ended?: () => void;
 }
 
-/** Does everything that is due, oldest first, several greenhouses at a time; what was missed while the machine slept is due too. Returns how many jobs ended. */
-export async function tick(ports: TickPorts, { signal, ended }: TickOptions = {}): Promise<number> {
-  let endedJobs = 0;
-  for (;;) {
-    const due = await ports.memory.dueJobs(ports.clock.nowS(), BATCH);
-    const queues = byGreenhouse(due);
-    let moved = 0;
-    const worker = async (): Promise<void> => {
-      for (let queue = queues.shift(); queue; queue = queues.shift()) {
-        // One after the other: the reminder must know of the advisory.
-        for (const job of queue) {
-          if (signal?.aborted) return;
-          if (await runJob(job, ports, signal)) moved += 1;
-          ended?.();
-        }
-      }
-    };
-    await Promise.all(Array.from({ length: AT_ONCE }, worker));
-    endedJobs += moved;
-    // What could not even be put off is left for the next minute.
-    if (moved === 0 || signal?.aborted) return endedJobs;
-  }
+/** Does what is due, several greenhouses at a time. */
+export interface Foreman {
+  /** Begins what is due, as far as there are hands, and goes on by itself as long as more is due; waits for none of it. */
+  beginDue(): Promise<void>;
+  /** Resolves when nothing is under way any more, with how many jobs ended since the start. */
+  idle(): Promise<number>;
 }
 
-function byGreenhouse(jobs: readonly JobRow[]): JobRow[][] {
-  const queues = new Map<string, JobRow[]>();
-  // The week ahead takes long and can wait: nobody's evening message waits for it.
-  for (const job of jobs.toSorted((a, b) => Number(a.kind === 'week') - Number(b.kind === 'week'))) queues.set(job.greenhouseId, [...(queues.get(job.greenhouseId) ?? []), job]);
-  return [...queues.values()];
+/** What takes long (a week ahead) holds up no other greenhouse: whatever becomes due meanwhile is begun beside it. */
+export function foreman(ports: TickPorts, { signal, ended }: TickOptions = {}): Foreman {
+  const underWay = new Map<string, Promise<void>>();
+  /** Jobs that could not even be put off: left for the next minute. */
+  const left = new Set<number>();
+  let endedJobs = 0;
+  let looking: Promise<void> = Promise.resolve();
+
+  const look = (): Promise<void> => (looking = looking.then(begin));
+
+  async function begin(): Promise<void> {
+    if (signal?.aborted || underWay.size >= AT_ONCE) return;
+    // One that ends while the tray is looked into may look as if it were due.
+    const before = new Set(underWay.keys());
+    const due = await ports.memory.dueJobs(ports.clock.nowS(), BATCH * (1 + before.size));
+    for (const job of firstOfEach(due)) {
+      if (underWay.size >= AT_ONCE) return;
+      if (before.has(job.greenhouseId) || left.has(job.id)) continue;
+      underWay.set(job.greenhouseId, work(job));
+    }
+  }
+
+  async function work(job: JobRow): Promise<void> {
+    const moved = await runJob(job, ports, signal);
+    underWay.delete(job.greenhouseId);
+    if (moved) endedJobs += 1;
+    else left.add(job.id);
+    ended?.();
+    void look().catch((error: unknown) => ports.log.error('the next job cannot be looked for', { error }));
+  }
+
+  return {
+    beginDue: () => {
+      left.clear();
+      return look();
+    },
+    async idle() {
+      for (let seen = looking; ; seen = looking) {
+        await seen.catch(() => undefined);
+        await Promise.all(underWay.values());
+        if (underWay.size === 0 && seen === looking) return endedJobs;
+      }
+    },
+  };
+}
+
+/** Does everything that is due, and waits for it; what was missed while the machine slept is due too. Returns how many jobs ended. */
+export async function tick(ports: TickPorts, options: TickOptions = {}): Promise<number> {
+  const jobs = foreman(ports, options);
+  await jobs.beginDue();
+  return jobs.idle();
+}
+
+/** The first job of each greenhouse, oldest first. The week ahead takes long and can wait: nobody's evening message waits for it, and the reminder knows of the advisory. */
+function firstOfEach(due: readonly JobRow[]): readonly JobRow[] {
+  const first = new Map<string, JobRow>();
+  for (const job of due.toSorted((one, other) => Number(one.kind === 'week') - Number(other.kind === 'week'))) if (!first.has(job.greenhouseId)) first.set(job.greenhouseId, job);
+  return [...first.values()];
 }
 
 /** False when the store took nothing of it, not even that it failed. */

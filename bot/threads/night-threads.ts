@@ -13,8 +13,8 @@ export interface NightThreads {
   close(): Promise<void>;
 }
 
-/** Evenings with their pictures and weeks, worked out in threads: one for each core but the one that talks, at least one. */
-export function nightThreads(size = Math.max(1, availableParallelism() - 1)): NightThreads {
+/** Evenings with their pictures and weeks, worked out in threads, one for each core: the thread that talks needs little. */
+export function nightThreads(size = availableParallelism()): NightThreads {
   const pool = threadPool<NightQuestion, NightAnswer>(MODULE, size);
   return {
     workOut: async (evening) => (await pool.ask({ about: 'evening', evening })) as WorkedOutEvening,
