@@ -62,14 +62,10 @@ describe('tonight, with two services', () => {
     expect(second.seen).toEqual([]);
   });
 
+  // Every other kind of failure: met-norway-fallback.test.ts.
   it.each([
     { what: 'a login page', reaction: hostile.text(200, 'text/html', '<html>Log in</html>'), words: 'sent a web page instead of weather' },
-    { what: 'a refusal', reaction: hostile.error(400, 'No data is available for this location'), words: 'refused the request' },
-    { what: 'a limit for the day', reaction: hostile.error(429, 'Daily API request limit exceeded. Please try again tomorrow.'), words: 'has had too many requests' },
-    { what: 'truncated JSON', reaction: hostile.truncated, words: 'broke off in the middle of its answer' },
     { what: 'an outage', reaction: hostile.error(503, 'The service is overloaded'), words: 'is out of order' },
-    { what: 'JSON of something else', reaction: hostile.json(200, {}), words: 'sent an answer that cannot be used' },
-    { what: 'a reset', reaction: hostile.reset, words: 'could not be reached' },
   ])('stands on the second after $what, and says so with its licence', async ({ reaction, words }) => {
     first.script('/v1/forecast', reaction);
     const { status, out } = await tonight(CONTACT);
