@@ -20,8 +20,8 @@ const SPEED = 300;
 const STARTS_WITHIN_MS = 60_000;
 /** A life after it listens, at most. */
 const LONGEST_LIFE_MS = 3_000;
-/** The service takes a message a second in a chat: more talk would only make answers wait. */
-const BETWEEN_WORDS_MS = 400;
+/** The service takes a message a second in a chat, and most of the time nobody is alive to send one: more talk than this piles up before the evening messages. */
+const BETWEEN_WORDS_MS = 2_000;
 const ENDS_WITHIN_MS = 60_000;
 
 /** What was said by whom, and told to be kept. */
