@@ -13,11 +13,20 @@ const OPEN_ASKS: readonly RegExp[] = [
   / (?:do|should|must|would|will) (?:i|we) (?:need to |have to |want to |bother to )?(?:do|be doing|prepare|get ready|act|go out) (?:anything|something|for|tonight|a thing|much|it|out|the) /,
   / how (?:do|should|can|shall) (?:i|we) (?:best )?(?:get ready|prepare|protect|save|set up|handle|keep) /,
   / tell me what to do /,
+  / (?:give|show|send|tell|read|text) (?:me |us )?(?:the |your |my |our |a |tonight )*(?:plan|advice|jobs|to do list|to-do|orders|instructions|marching orders|battle plan|game plan|steps|checklist|chores) /,
+  / (?:talk|walk|run|take) (?:me|us) (?:through|over) (?:tonight|the night|the plan|what to do|it|this evening) /,
+  / (?:on|left on) (?:the|my|your|our) (?:to do|to-do|todo|job|jobs|chore) list /,
+  / (?:do|must|should|shall) (?:i|we) (?:got to |have to |need to )?go (?:back )?(?:&outside|outside|out|down|up)(?: there| again)? /,
+  / (?:anything|something|much|what|what else|anything else) (?:\w+ )?(?:needing|needs|need|wants|left|still) (?:to be |to |be )?(?:done|doing|do|seeing to|sorting|attention) /,
+  /^ (?:the |tonight |my |your )*(?:plan|jobs|chores|to do|to-do list|todo list|orders|action|actions|instructions|checklist|game plan|what to do|advice)(?: (?:for|tonight|this|the|evening|night|please|today|now))* (?:\? |; )*$/,
+  / (?:your|the) (?:advice|recommendation|suggestion|call|verdict|orders|take|thoughts) (?:for|on|about) (?:tonight|the night|this evening) /,
+  / (?:how|what) (?:do|should|can|must) (?:i|we) (?:\w+ )?(?:keep|protect|save|get|bring) (?:\w+ |%\d+ |my |the ){1,4}(?:through|alive|from|safe|warm) /,
+  / (?:where|with what) (?:do|should) (?:i|we) (?:start|begin) /,
   / (?:am|are) (?:i|we) (?:all )?(?:good|ok|set|safe|fine|ready) (?:for )?(?:tonight|now|the night)? ?/,
   / everything (?:is )?(?:ok|fine|good|set) (?:for )?tonight /,
   / (?:what|which|anything|any|who) (?:\w+ ){0,3}?(?:at risk|in danger|in trouble|going to die) /,
   / (?:what|which) (?:temperature|setting) (?:for|on) (?:the |my )?@heater /,
-  / (?:rundown|run down|briefing|summary for tonight) /,
+  / (?:rundown|run down|briefing|summary for tonight|marching orders|game plan|battle plan) /,
   / what is on (?:the|my|your|our) (?:list|agenda|menu|cards) /,
   / (?:should|shall|do|can|could|must|may) (?:i|we) (?:\w+ ){0,2}?(?:doors?|open up|close up|shut up|doors? open|doors? shut)(?: |$)/,
   / (?:should|shall) (?:the|my|our) @\w+ (?:be|go|stay|come|run) /,
@@ -34,7 +43,7 @@ const HARVEST = / (?:harvest|harvesting|pick|picking|cut|gather|pull|bring in|@h
 /** The topic that the words ask about, if it is one. */
 export function topicOf(said: string): Topic | null {
   const items = itemsSaid(said);
-  if (/ (?:cover|covering|covered|uncover|uncovering) /.test(said) || items.includes('cover')) return 'cover';
+  if (/ (?:cover|covering|covered|uncover|uncovering|tucking|tuck|wrap|wrapping) /.test(said) || items.includes('cover')) return 'cover';
   if (items.includes('heater') || / (?:heat|heating) /.test(said)) return 'heater';
   if (items.includes('vents') || / (?:vent|venting|ventilate) /.test(said)) return 'vents';
   if (items.includes('fan') || items.includes('tube')) return 'fan';
@@ -45,7 +54,7 @@ export function topicOf(said: string): Topic | null {
 const withTopic = (topic: Topic | null): Intent => (topic === null ? { kind: 'advice' } : { kind: 'advice', topic });
 
 /** "Run the heater?", "covers on tonight?", "fan?": nothing but a deed or a thing, and a question mark. */
-const BARE_ASK = /^ (?:(?:so|double|two|one|second|extra|then|the|my|all|a|any|run|running|use|using|turn|put|switch|close|closing|shut|open|opening|closed|covered|cover|covering|pick|picking|harvest|harvesting|cut|pull|set|light|start|leave|keep|uncover|take|on|off|down|up|in|over|out|tonight|now|today|tomorrow|night|needed|necessary|yet|or|not|no|bed|beds|everything|it|them|overnight|this|evening|again|more|worth|it|ok|%\d+|@\w+|&inside) )+(?:\? )?$/;
+const BARE_ASK = /^ (?:(?:so|double|two|one|second|extra|then|the|my|all|a|any|run|running|use|using|turn|put|switch|close|closing|shut|open|opening|closed|covered|cover|covering|pick|picking|harvest|harvesting|cut|pull|set|light|start|leave|keep|uncover|take|on|off|down|up|in|over|out|tonight|now|today|tomorrow|night|needed|necessary|yet|or|not|no|bed|beds|everything|it|them|overnight|this|evening|again|more|worth|it|ok|yes|which|way|fire|firing|burn|sheet|sheets|layers|for|to|be|safe|shut|raise|lower|roll|rolled|rolling|crack|cracked|single|please|instead|just|in|put|bare|uncover|early|later|late|this|evening|%\d+|@\w+|&inside|=\d+|#\d+|greens|salad) )+(?:\? )?$/;
 
 /** What to do tonight, as a whole, or where a deed is asked about in so many words ("should I cover", "is it safe to open"). */
 export function openAdvice(message: Message): Intent | null {
@@ -55,7 +64,7 @@ export function openAdvice(message: Message): Intent | null {
   return message.asks && topic !== null && DEED.test(said) ? withTopic(topic) : null;
 }
 
-const DEED = / (?:(?:should|shall|must) (?:i|we)|(?:i|we) (?:should|must|need to|have to|ought to)|would you|(?:ok|safe|worth|time|better|best|wise|necessary|smart|good idea|need|have|want me|ought|too late|too early) to|(?:do|can|may|could|will) (?:i|we) (?:need|have|want|\w+)|worth (?:\w+ing|it)|when (?:do|can|to|should)) /;
+const DEED = / (?:(?:should|shall|must) (?:i|we)|(?:i|we) (?:should|must|need to|have to|ought to)|would you|(?:ok|safe|fine|all right|worth|time|better|best|wise|necessary|smart|good idea|need|have|want me|ought|too late|too early) to|(?:do|can|may|could|will) (?:i|we) (?:need|have|want|\w+)|worth (?:\w+ing|it)|when (?:do|can|to|should|does)|(?:beds?|crops|plants|greens|%\d+) (?:need|want|needing)|how (?:high|hot|low|many|much|long)|which) /;
 
 /** "Should I clear the snow": what to do is asked, whatever it is. */
 export const anyAdvice = ({ said, asks }: Message): Intent | null => (asks && / (?:should|shall|must) (?:i|we) /.test(said) ? { kind: 'advice' } : null);

@@ -5,13 +5,13 @@ import { itemsSaid } from './items-said.js';
 import type { Message } from './message.js';
 
 /** Words that say an item stands as it should for a cold night, and words that say the opposite. */
-const SHUT = 'shut|closed|down|drawn|sealed|latched';
+const SHUT = 'shut|closed|down|drawn|sealed|latched|lowered|buttoned|zipped|secured|cranked down';
 const OPEN = 'open|opened|uncovered|rolled up|cracked|ajar|wide open';
-const ON = 'on|running|going|lit|in place|in|over|over the bed|over the beds|set|ready|full|plugged in|covered|pulled|pulled over|tucked|tucked in|buttoned up|filled|deployed|out';
+const ON = 'on|running|going|lit|in place|in|over|over the bed|over the beds|set|ready|full|plugged in|covered|pulled|pulled over|tucked|tucked in|buttoned up|filled|deployed|out|up and running|burning|humming|fired up|on duty|clipped down|pinned down|tied down|in position|weighted down';
 const OFF = 'dead|died|broke|quit|failed|off|removed|unplugged|broken|out of service|stopped|not running';
-const ACTED = 'put|laid|threw|thrown|placed|pulled|turned|switched|fired|started|set|got|used|filled|topped|closed|shut|lit|ran|plugged|drew|dropped|lowered|covered|did|left|kept|spread|tossed|popped|draped|cranked|running|added|lighted';
+const ACTED = 'put|laid|threw|thrown|placed|pulled|turned|switched|fired|started|set|got|used|filled|topped|closed|shut|lit|fired|stoked|clipped|pinned|pegged|rigged|battened|buttoned|zipped|cinched|latched|secured|strapped|chucked|wrapped|ran|plugged|drew|dropped|lowered|covered|did|left|kept|spread|tossed|popped|draped|cranked|running|added|lighted';
 const TAKEN_AWAY = 'took|taken|removed|pulled off|rolled up|opened|uncovered|unplugged|switched off|turned off';
-const NEGATED = / (?:not|no|never|forgot|forgotten|without|skipped|skip|none|nothing|neither|nor|left off|could not|missed|except|haven't|unable|too tired|too late|too windy|no time) /;
+const NEGATED = / (?:not|no|never|forgot|forgotten|without|skipped|skip|none|nothing|neither|nor|left off|could not|missed|except|haven't|unable|never got around|not get around|not got around|did not manage|not bothered|gave up on|ran out of time|too tired|too late|too windy|no time) /;
 const HARVESTED = / (?:picked|harvested|cut|pulled|gathered|brought in) /;
 const LATER = / (?:will|going to|about to|planning|plan to|want to|need to|later|soon|on my way|heading out|off to|gonna|shall|tomorrow|thinking|considering|wondering|not sure|maybe|might|may|hope to|hoping to|going out|going in|heading|gonna|off out|trying to|in a minute) /;
 
@@ -48,15 +48,16 @@ const LASTING: ReadonlySet<Item> = new Set(['film', 'layer', 'wall', 'stones', '
 
 function itemsOf(clause: string): readonly Item[] {
   const verbs: Item[] = [];
-  if (/ (?:cover|covered|covering|uncovered|tucked) /.test(clause) && !/ @cover /.test(clause)) verbs.push('cover');
+  if (/ (?:cover|covered|covering|uncovered|tucked|wrapped|bundled) /.test(clause) && !/ @cover /.test(clause)) verbs.push('cover');
   if (HARVESTED.test(clause) && / %\d/.test(clause)) verbs.push('harvest');
   if (/ (?:harvested|picked (?:everything|it all|it|them|what i could|what we could|the rest|all of it|the lot)) /.test(clause)) verbs.push('harvest');
   if (/ (?:shut|closed) (?:it |them |the place |&inside )?(?:everything|all|it all|it|&inside)(?: |$)/.test(clause)) verbs.push('vents');
+  if (/ (?:lit|fired up|started|turned on|got|stoked|running|cranked up|switched on) (?:the |up the |my )?(?:propane|gas|kerosene|paraffin|diesel|fire|woodfire|logs) (?!empty|low)/.test(clause) && !/ got (?:the )?(?:gas|propane|kerosene|paraffin|diesel) (?!going|on|running|lit)/.test(clause)) verbs.push('heater');
   const said = itemsSaid(clause).filter((item) => ACTED_WORDS?.test(clause) === true || !LASTING.has(item));
   return [...new Set([...verbs, ...said])];
 }
 
-const ALL_DONE = /^ (?:i |we |i have |it is |that is |that is me |all |everything |everything is |i am |we are |yep |yes |ok )*(?:did (?:it|that|them|all that|all of that|all of them|all|everything|all of it|it all|the lot|so)|done|finished|complete|completed|all set|taken care of|sorted|buttoned up|tucked in|ready for the night|good to go|battened down|as you said|followed the plan|did what you said|shut up|closed up|locked up|jobs done|job done|me done|done for the night|put to bed|snug)(?: (?:all|now|it|already|everything|boss|thanks|for|the|night|tonight|so far|and|ready|chief|as|you|said|told|me))* $/;
+const ALL_DONE = /^ (?:i |we |i have |it is |that is |that is me |all |everything |everything is |i am |we are |yep |yes |ok )*(?:did (?:it|that|them|all that|all of that|all of them|all|everything|all of it|it all|the lot|so)|done|finished|complete|completed|all set|taken care of|sorted|buttoned up|tucked in|ready for the night|good to go|battened down|as you said|followed the plan|did what you said|shut up|(?:closed|shut|buttoned|locked|tucked|zipped|battened|sealed|wrapped|put) (?:it|her|him|them|everything|everything up|the &inside|the place|all|it all|&inside|everybody|everyone|the plants|the beds) (?:up|in|down|to bed|away)|closed up|locked up|all locked down|all in hand|all squared away|squared away|shipshape|as instructed|as planned|as per plan|as per the plan|all systems go|mission accomplished|jobs done|job done|me done|done for the night|put to bed|snug)(?: (?:all|now|it|already|everything|boss|thanks|for|the|night|tonight|so far|and|ready|chief|as|you|said|told|me))* $/;
 const NOTHING_DONE = /^ (?:i |we |have |sorry )*(?:did nothing|did not do (?:it|that|anything|any of it|any)|not done|have not done (?:it|that|anything)|nothing done|did not|nope|did not get to it|did not bother|did not have time|had no time|could not do it|forgot|i forgot)(?: (?:tonight|yet|it|sorry|anything))* $/;
 const ALL_BUT = / (?:all|everything|did it all|done all|the lot) .*?(?:but|except|except for|apart from|bar|save for|other than) /;
 

@@ -3,12 +3,16 @@ import type { Message } from './message.js';
 import { readingMark } from './reading-marks.js';
 import { temperature } from './temperature.js';
 
-const WITHDRAWS = /^ (?:please |sorry |no |oops |can you |actually |wait |wrong |thermometer |one |number |reading )*(?:undo|scratch|strike|ignore|disregard|scrap|delete|remove|erase|drop|forget|cancel|withdraw|take back|discard|throw out)(?: (?:that|the|my|it|last|one|reading|number|temperature|please|entry|previous|this|message|out|value|low|#\d+|just|sent|i|today|morning))* $/;
+const WITHDRAWS = /^ (?:please |sorry |no |oops |can you |actually |wait |wrong |thermometer |one |number |reading )*(?:undo|scratch|strike|ignore|disregard|scrap|delete|remove|erase|drop|forget|cancel|withdraw|take|take back|discard|throw out)(?: (?:that|the|my|it|last|one|reading|number|temperature|please|entry|previous|this|message|out|value|low|#\d+|just|sent|i|today|morning|back|off|down))* $/;
 const WRONG = /^ (?:the |my |that )*(?:last |previous )?(?:reading|number|temperature|one) (?:is |was |i sent |i gave )*(?:wrong|bad|off|incorrect|not right|a mistake|a typo)(?: sorry)* $/;
-const CORRECTS = / (?:scratch|correction|corrected|meant|should be|should have been|should say|should read|(?:that|this) was supposed to be|make (?:it|that|this) (?:a |to )?#\d+|make (?:the |my )?(?:last|previous)|i (?:just )?(?:put|wrote|typed|said|sent|gave) (?:it |that |the )*#\d+ (?:, |; )?but|change it|change that|change the last|typo|mistake|misread|mistyped|miskeyed|oops|whoops|woops|sorry(?! (?:for|about|i|to|been|was|am|late|but))|typed|wrote|wrong|change #\d+ to|(?<! is )actually|rather(?! (?:cold|warm|chilly|cool|mild))|i mean|not right|instead|amend|correct|edit) /;
+const CORRECTS = / (?:scratch|correction|corrected|meant|should be|should have been|should say|should read|(?:that|this) was supposed to be|make (?:it|that|this) (?:a |to )?#\d+|make (?:the |my )?(?:last|previous)|i (?:just )?(?:put|wrote|typed|said|sent|gave) (?:it |that |the )*#\d+ (?:, |; )?but|change it|change that|change the last|typo|mistake|misread|mistyped|miskeyed|oops|whoops|woops|sorry(?! (?:for|about|i|to|been|was|am|late|but))|typed|wrote|wrong|change #\d+ to|(?<! is )actually|rather(?! (?:cold|warm|chilly|cool|mild))|i mean|not right|instead|amend|correct|edit|my (?:bad|mistake)(?! (?:i |for |we )*(?:forgot|late|am|was|to|not|missing|the delay))|fat fingered|fat fingers|mis typed|slip of the (?:thumb|finger)|(?:forgot|left off|left out|missed|dropped|missing|without|lost) (?:the |a |my )?(?:minus|negative|sign)) /;
+/** The sign that was left out must stand there now: "forgot the minus, 3" may be either. */
+const SIGN_LEFT_OUT = / (?:forgot|left off|left out|missed|dropped|missing|without|lost) (?:the |a |my )?(?:minus|negative|sign) /;
+/** A stretch of regret, however long, belongs to the number beside it. */
+const REGRETS = / (?:(?:typed|wrote|sent|put|gave|entered|got|read|keyed) (?:it |that |the |this |one |last |number |reading )*(?:wrong|incorrectly|badly|backwards)|(?:forgot|left off|left out|missed|dropped|missing) (?:the |a |my )?(?:minus|negative|sign)|(?:that|this|it|last one|reading) (?:was|is) (?:wrong|a typo|a mistake|not right)) /;
 const STARTS_NO = /^ no (?:(?:it|that|the|was|is|low|high|minimum|maximum|,|;|actually) )*#\d/;
 const STARRED = /^ \* #\d+ $|^ #\d+ \* $/;
-const THAT_WAS = /^ (?:(?:no|ah|wait|sorry|oops|actually|the|my|last|one|reading|number|it|that|this|previous|i|gave|sent|just|first|second) )*(?:was|is|should be|should have been|meant|i meant|i mean|were)(?: (?:for|the|in|from|my|a|taken|actually|of|at|as))* (?:&\w+|@cover|@water|@stones|@tube|under the @cover|under @cover|\$\d+|low|high|minimum|maximum)(?: (?:one|reading|temperature|thermometer|not|&\w+|low|high|\$\d+|@cover|of|the|night|last|now|overnight|what|it|is))* $/;
+const THAT_WAS = /^ (?:(?:no|ah|wait|sorry|oops|actually|the|my|last|one|reading|number|it|that|this|previous|what|which|have|you|i|gave|sent|told|reported|put|typed|texted|just|now|first|second|temperature|value) )*(?:was|is|should be|should have been|meant|i meant|i mean|were)(?: (?:for|the|in|from|my|a|taken|actually|of|at|as|read|meant|to|be|on|off))* (?:&\w+|@cover|@water|@stones|@tube|under the @cover|under @cover|\$\d+|low|high|minimum|maximum)(?: (?:one|reading|temperature|thermometer|probe|sensor|sorry|gauge|though|not|&\w+|low|high|\$\d+|@cover|of|the|night|last|now|overnight|what|it|is))* $/;
 const NOT_THERE = /^ (?:sorry , |no , )?not (?:the |&|@|low|high)\S*(?: [,;] | but | )(?:the |it was )?(?:&\w+|@\w+|low|high|minimum|maximum) $/;
 /** "I said inside but it was under the cover": what was said first is what it was not. */
 const SAID_BUT = /^ (?:i (?:just )?(?:said|put|wrote|typed|sent|gave)) (?:it was |the |it |that )*(?:&\w+|@\w+|low|high) (?:, )?but /;
@@ -25,14 +29,14 @@ function newNumber(message: Message): number | null {
 /** What stands beside a number, and short words of regret before or after it: a longer stretch speaks of something else. */
 function nearNumbers(form: string): string {
   const stretches = form.split(/ [,;] /).map((stretch) => stretch.trim());
-  return ` ${stretches.filter((stretch) => stretch.includes('#') || stretch.split(' ').length <= SHORT_WORDS || WRONG.test(` ${stretch} `)).join(' ')} `;
+  return ` ${stretches.filter((stretch) => stretch.includes('#') || stretch.split(' ').length <= SHORT_WORDS || WRONG.test(` ${stretch} `) || REGRETS.test(` ${stretch} `)).join(' ')} `;
 }
 const SHORT_WORDS = 3;
 
 /** A correction of the last reading, or its withdrawal. */
 export function fix(message: Message): Intent | null {
   const { said, form } = message;
-  if (message.asks && !/ make (?:it|that) #| (?:change|correct|edit) (?:the |that |my |it )*(?:from )?#\d+ /.test(said)) return null;
+  if (message.asks && !/ (?:what|which|the one) (?:i|that i) (?:have |had |just )*(?:sent|gave|told|put|typed|texted|reported) /.test(said) && !/ make (?:it|that) #| (?:change|correct|edit) (?:the |that |my |it )*(?:from )?#\d+ /.test(said)) return null;
   if (/ (?:tonight|tomorrow|forecast) /.test(said) && message.temps.length > 0) return null;
   if (WRONG.test(said) || (WITHDRAWS.test(said) && !/ [,;:] .*#/.test(form))) return { kind: 'fix' };
   const last = ` ${form.split(/ [,;] /).at(-1)?.trim() ?? ''} `;
@@ -53,6 +57,7 @@ export function fix(message: Message): Intent | null {
   const [stat] = stats;
   const shown = { ...(stat === undefined || stats.length > 1 ? {} : { stat }), ...(place === undefined ? {} : { place }) };
   if (message.temps.length === 0) return { kind: 'fix', ...shown };
+  if (SIGN_LEFT_OUT.test(said) && !message.temps.every(({ sign }) => sign === 'minus')) return unclear('which-sign', { word: message.temps.map(({ text }) => text.trim()).join(', ') });
   const at = newNumber(message);
   const token = at === null ? undefined : message.temps[at];
   if (token === undefined) return unclear('which-number', { choices: message.temps.map(({ text }) => text.trim()) });

@@ -7,10 +7,10 @@ import type { Message } from './message.js';
 import { localTime } from './reading-time.js';
 import { spotsOfValues } from './reading.js';
 
-const LASTING = / (?:installed|install|built|mounted|replaced|upgraded|painted|insulated|buried|stacked|added|fitted|hung|bought|constructed|set up|put in|putting in|made|dug|glued|stapled|attached|moved|doubled|swapped|extended|removed the old|finished building|finished installing|finished putting|put up|hooked up|wired|blackened|wrapped|sealed|caulked|lined|banked) /;
-const PLACED = / (?:put|placed|laid|brought|got|rolled|piled|hauled|stuck|stood|lugged|carried) /;
+const LASTING = / (?:installed|install|built|mounted|replaced|upgraded|painted|insulated|buried|stacked|added|fitted|hung|bought|constructed|set up|put in|putting in|made|dug|glued|stapled|attached|moved|doubled|swapped|extended|removed the old|finished building|finished installing|finished putting|put up|hooked up|wired|blackened|wrapped|sealed|caulked|lined|banked|plumbed|screwed|bolted|nailed|welded|trenched|framed|assembled|erected|reskinned|re skinned|reglazed|skinned|double skinned|wiggle wired|clad|cladded|plugged the gaps|weatherstripped|weather stripped) /;
+const PLACED = / (?:put|placed|laid|brought|got|rolled|piled|hauled|stuck|stood|lugged|carried|parked|lined up|dragged|wheeled|shoveled|shovelled) /;
 /** Things can go for good, too. */
-const GONE = / (?:removed|took out|took down|taken out|taken down|sold|got rid of|pulled out|threw out|tore out|dismantled) /;
+const GONE = / (?:removed|took out|took down|taken out|taken down|sold|got rid of|pulled out|threw out|tore out|dismantled|(?:took|taken) (?:\w+ |@\w+ ){1,4}(?:out|down|away)) /;
 const NEW = / (?:new|second|third|another|extra|additional|more|permanent|permanently|=\d+|inner|insulated) /;
 /** Things that stay where they are put; what is done with the rest changes every night. */
 const LASTING_ITEMS: ReadonlySet<Item> = new Set(['water', 'stones', 'layer', 'film', 'wall', 'tube', 'compost']);
@@ -22,7 +22,7 @@ export function mark(message: Message): Intent | null {
   const items = itemsSaid(said);
   const lasts = items.some((item) => LASTING_ITEMS.has(item));
   const verb = LASTING.test(said);
-  const kept = (verb && (items.length > 0 || / (?:gaps|cracks|edge|edges|foundation|greenhouse|&inside|end walls|door|door seal|skirt) /.test(said))) || (PLACED.test(said) && lasts) || (/\bnew\b/.test(message.plain) && items.length > 0 && / (?:got|have|put) |^ [@a] /.test(said)) || (/^(?:a )?(?:new|second|third) /.test(message.plain) && lasts) || (GONE.test(said) && (lasts || / sold | got rid /.test(said)) && items.length > 0) || (/ finished /.test(said) && lasts) || (/ permanent(?:ly)? /.test(said) && items.length > 0) || /^ (?:mark|note|log) :? ?/.test(message.form);
+  const kept = (verb && (items.length > 0 || / (?:gaps|cracks|edge|edges|foundation|greenhouse|&inside|end walls|door|door seal|skirt) /.test(said))) || (PLACED.test(said) && lasts) || (/\bnew\b/.test(message.plain) && items.length > 0 && / (?:got|have|put) |^ [@a] /.test(said)) || (/^(?:a )?(?:new|second|third) /.test(message.plain) && lasts) || (GONE.test(said) && (lasts || / sold | got rid /.test(said)) && items.length > 0) || (/ finished /.test(said) && lasts) || (/ (?:permanent(?:ly)?|for good|for the (?:season|winter)|from now on) /.test(said) && items.length > 0) || / (?:double skinned|reskinned|re skinned|reglazed) /.test(said) || /^ (?:mark|note|log) :? ?/.test(message.form);
   if (!kept) return null;
   // "Added a cover" may be tonight's or for good.
   const nightly = items.length > 0 && !lasts && !NEW.test(said) && !/\bnew\b/.test(message.plain) && !/ (?:sold|got|installed|built|bought|mounted|fitted|replaced|upgraded|constructed) /.test(said) && changedAt(message) === localTime(message);
@@ -31,11 +31,17 @@ export function mark(message: Message): Intent | null {
   return { kind: 'mark', text: message.text.trim(), ...(items.length === 0 ? {} : { items }), ...(amounts === undefined ? {} : { amounts }), at: changedAt(message) };
 }
 
-/** The day that was said, at its noon; else now. */
+/** The day that was said, at its hour or at noon; else now. */
 function changedAt(message: Message): string {
   const [day] = dayPhrases(message.plain, { atS: message.atS, zone: message.zone, direction: 'past' }, spotsOfValues(message));
-  const now = localTime(message);
-  if (day?.date === null || day === undefined) return now;
-  const noon = DateTime.fromISO(day.date, { zone: message.zone }).set({ hour: 12 });
-  return noon.toSeconds() > message.atS || noon.hasSame(DateTime.fromSeconds(message.atS, { zone: message.zone }), 'day') ? now : localTime({ atS: noon.toSeconds(), zone: message.zone });
+  const now = DateTime.fromSeconds(message.atS, { zone: message.zone });
+  const date = day?.date ?? (/ today /.test(message.said) && message.clocks.length > 0 ? now.toISODate() : null);
+  const [clock, ...more] = message.clocks;
+  const said = clock === undefined || more.length > 0 ? { hour: NOON } : { hour: clock.hour, minute: clock.minute };
+  if (date === null) return localTime(message);
+  const then = DateTime.fromISO(date, { zone: message.zone }).set(said);
+  const isKnown = then.toSeconds() <= message.atS && (clock !== undefined || !then.hasSame(now, 'day'));
+  return isKnown ? localTime({ atS: then.toSeconds(), zone: message.zone }) : localTime(message);
 }
+
+const NOON = 12;

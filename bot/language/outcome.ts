@@ -5,20 +5,23 @@ import type { Message } from './message.js';
 import { nightMeant } from './night.js';
 
 const STATES: Readonly<Record<OutcomeState, RegExp>> = {
-  dead: / (?:dead|died|killed|kill|toast|gone|mush|mushy|black|blackened|goner|goners|kaput|finished|rotted|perished|wiped out|done for|did not survive|did not make it|not make it|did not come through|a loss|lost|cooked|history|slime|collapsed|had it|write off|write-off|kicked the bucket|popped its clogs|finito) /,
-  marked: / (?:burn|burned|burnt|nipped|damage|damaged|wilted|wilting|wilty|limp|droopy|drooping|drooped|spots|spotted|spotty|hammered|battered|clobbered|browned|brown|discolored|discoloured|yellow|singed|hit|hurt|marked|bitten|frost bit|got bit|scorched|bleached|translucent|floppy|crispy|edges|tips|suffered|rough|stressed|scarred|knocked back|set back|sad|ragged|frostbitten|curled) /,
-  fine: / (?:fine|ok|good|great|perfect|happy|alive|survived|made it|unharmed|untouched|no damage|well|healthy|came through|pulled through|undamaged|all right|standing|thriving|beautiful|lovely|unhurt|no problem|no problems|no harm|not damaged|not hurt|not dead|unfazed|not mind|not bothered|not care|excellent|sailed through|made it through|perked up|recovered|looking good|green|strong|unscathed|loving it|dandy|grand|laughing|champion|bonny|flying|happy as larry) /,
+  dead: / (?:dead|died|killed|kill|toast|gone|mush|mushy|black|blackened|goner|goners|kaput|finished|rotted|perished|wiped out|done for|did not survive|did not make it|not make it|did not come through|a loss|lost|cooked|history|slime|collapsed|had it|write off|write-off|kicked the bucket|popped its clogs|finito|slimy|slime|zapped|rip|(?:to|into|like|is|are|just|all) (?:jelly|soup|goo|pulp|paste)|croaked|bit the dust|snuffed|ruined|destroyed|(?:is|are|got|all) fried|wrecked|hopeless|stone dead|nuked|not come back|gave up the ghost|past saving|beyond saving|not pull through|curtains|deceased|compost now|zonked) /,
+  marked: / (?:burn|burned|burnt|nipped|damage|damaged|wilted|wilting|wilty|limp|droopy|drooping|drooped|spots|spotted|spotty|hammered|battered|clobbered|browned|brown|discolored|discoloured|yellow|singed|hit|hurt|marked|bitten|frost bit|got bit|scorched|bleached|translucent|floppy|crispy|edges|tips|suffered|rough|stressed|scarred|knocked back|set back|sad|ragged|frostbitten|curled|beating|beat up|beaten up|beaten|took a knock|took a hit|flopped|flopping|flopped over|purpled|pale|glassy|water soaked|blistered|peaky|poorly|sorry for itself|sorry for themselves|worse for wear|sulking|sulky|frazzled|curling|tatty|patchy|shrivelled|shriveled|withered|bruised|unhappy|scalded|bronzed|speckled|drooped over|lying flat|flattened|collapsed a bit|toasted|singe|tinged) /,
+  fine: / (?:fine|ok|good|great|perfect|happy|alive|survived|made it|unharmed|untouched|no damage|well|healthy|came through|pulled through|undamaged|all right|standing|thriving|beautiful|lovely|unhurt|no problem|no problems|no harm|not damaged|not hurt|not dead|unfazed|not mind|not bothered|not care|excellent|sailed through|made it through|perked up|recovered|looking good|green|strong|unscathed|loving it|dandy|grand|laughing|champion|bonny|flying|happy as larry|bounced back|bounced right back|none the worse|not a scratch|not a mark|weathered|shrugged|shrugged it off|not fazed|like nothing happened|hanging in|hanging on|doing well|intact|peachy|rosy|right as rain|laughed it off|laughed at it|breezed through|cruised through|walked it|not flinch|not blink|not notice|not feel (?:it|a thing)|pristine|tip top|top notch|alive and well|alive and kicking|kicking|still going|still going strong|still here|safe|safe and sound|fresh as a daisy|rode it out|got through|came out of it|held up|held on|stood up to it|spot on|in good shape|good as new|zero damage|none of it hurt) /,
 };
 const DENIED = / (?:no|not any|without|not) (?:(?:frost|cold|any|real|sign of|a|visible|much) )?(?:damage|damaged|hurt|harm|burn|burnt|burned|dead|hit|nipped|wilted|marked|spots|losses|problem|problems|bad|too bad) /g;
 const UNDENIED = / (?:not|no longer|hardly|barely) (?:so |very |too |looking |all |in )?(?:fine|ok|good|great|happy|well|alive|healthy) /;
+const PARTS = / (?:tips|edges|margins|(?:outer|older|lower|top|a few|few|some|couple of|tip) leaves) /;
 const FROZEN = / (?:frozen|froze|frozen solid|stiff|iced|frosted|frosty) /;
-const VERB = / (?:is|are|was|were|looks|look|looking|made|came|got|has|have|seems|seem|survived|all|still|did|went|turned|lost|this morning|last night|everything|not|no|fine) /;
+const VERB = / (?:is|are|was|were|looks|look|looking|made|came|got|has|have|seems|seem|survived|all|still|did|went|turned|lost|this morning|last night|everything|not|no|fine|weathered|laughed|breezed|cruised|walked|took|bounced|shrugged|sailed|hanging|doing|rode|held|stood|as|every|both) /;
 
 function stateOf(said: string): OutcomeState | Unknown {
   const denied = said.replace(DENIED, ' unharmed ');
   if (UNDENIED.test(denied) && !/ (?:dead|died|lost) /.test(denied)) return 'marked';
   const found = (Object.keys(STATES) as OutcomeState[]).filter((state) => STATES[state].test(denied));
-  if (/ (?:did not|not) (?:survive|make it|come through) /.test(said)) return 'dead';
+  if (/ (?:did not|not|never) (?:survive|make it|come through|pull through|last the night) /.test(said)) return 'dead';
+  // "The tips went black": a part of the plant is hurt, and the plant lives.
+  if (PARTS.test(said) && !/ (?:dead|died|killed|lost|mush|gone) /.test(denied) && !found.includes('fine') && found.length > 0) return 'marked';
   const [only] = found;
   if (found.length === 1 && only !== undefined) return only;
   // "Alive but burnt at the tips" is marked; "half are dead, the rest fine" is not for us to choose.

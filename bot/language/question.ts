@@ -12,6 +12,9 @@ const OPENERS: readonly RegExp[] = [
   /^ (?:say|let us say|assume|assuming) (?:i|we) /,
   /^ did (?:you|that|this|those|these|they|i|we|my|the|it|%\d+|@\w+|all|adding|having) .*\b(?:help|work|make|matter|survive|freeze|get|come|go|save|change|do|pay|drop|hold|right|like|frost)\b/,
   /^ (?:have|has|had) (?:the|my|our|i|we|you|it|there|that|any|%\d+|@\w+) .*\b(?:helped|made|worked|been|paid|changed|saved|any)\b/,
+  /^ (?:could|can|would) you (?:tell|say|give|explain) /,
+  /^ (?:please |just )*(?:tell|show|give|walk|talk) (?:me|us) /,
+  /^ (?:wonder|wondering|curious|dunno|not sure|no idea) (?:if|whether|what|how) /,
   /^ did (?:\w+ing|doing|@\w+) .*\b(?:help|work|matter|make|do|pay)\b/,
   /^ (?:is|are) (?!#|fine |ok |good |covered |now |still |at |down |up )\S+ [^#\s]+ .*\S/,
   /^ at (?:what|which) /,
@@ -20,4 +23,4 @@ const OPENERS: readonly RegExp[] = [
 ];
 
 /** Whether the message asks: by its mark, or by the way it opens. */
-export const isQuestion = (form: string, said: string): boolean => form.includes(' ? ') || / or (?:no|not|nope)(?: |$)| on or off | off or on | open or (?:shut|closed) | (?:shut|closed) or open | what happens | (?:to|at|below) (?:what|which) (?:temperature|point|degree) /.test(said) || / (?:should|shall|can|could|must|may|do) (?:i|we) /.test(said) || OPENERS.some((opener) => opener.test(said)) || / [,;] (?:how|will|would|are|is|should|what) (?:they|it|i|we|the|my|everything|all|that) /.test(form);
+export const isQuestion = (form: string, said: string): boolean => form.includes(' ? ') || / or (?:no|not|nope|leave (?:it|them)|should i|bare|do not bother)(?: |$)| on or off | off or on | up or down | down or up | in or out | shut or open | yea or nay | open or (?:shut|closed) | (?:shut|closed) or open | what happens | (?:to|at|below) (?:what|which) (?:temperature|point|degree) /.test(said) || / (?:should|shall|can|could|must|may|do) (?:i|we) /.test(said) || OPENERS.some((opener) => opener.test(said)) || / [,;] (?:how|what|which|any) (?:would|will|could|does|did|much|difference|good|happens) | @\w+ or #\d+ /.test(form) || / [,;] (?:how|will|would|are|is|should|what|could|can|does) (?:they|it|i|we|the|my|everything|all|that) /.test(form);

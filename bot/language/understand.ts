@@ -44,6 +44,9 @@ const CARRIER_WORDS = /^ (?:cancel|end|quit|yes)(?: ;)* $/;
 /** Someone else's number, or one that may come: a forecast that is told is no thermometer that was read. */
 const FORETOLD = / (?:forecast|forecasts|(?:you|duskward|bot|they|app|tv|news|radio) (?:just |had |have )?(?:said|say|told|tell|thought|guessed|reckoned|gave)|calling for|supposed to|predicted|predicting|predicts|expected|expecting|going to|will|might|may|could (?!not )|should be|should hit|should get|weather app|radio|you (?:were|are|was) (?:\w+ )*#\d+) | (?:when|whenever|once|if|unless|until|as soon as) (?:(?:it|the|my|temperature|&\w+|is|ever|that) )*(?:gets|hits|goes|drops|reaches|falls|dips|is|climbs|below|under|down|at|#\d+) |^ (?:(?:low|high|of|is|was|around|about|a) )*#\d+ (?:for )?tonight $|^ tonight (?:(?:low|high|of|is|around|about|a) )*#\d+ $/;
 
+/** "Will it be colder than last night" asks about the night to come. */
+const COMPARES_AHEAD = / (?:will|going to|tonight|tomorrow) .*(?:than|like|as (?:cold|bad|low|warm) as) (?:last|yesterday|the (?:last|past))/;
+
 /** What only tells; these write something down, so each must be sure of itself. */
 const TELLING: readonly Rule[] = [condition, outcome, mark, did];
 
@@ -56,7 +59,7 @@ const ASKING: readonly Rule[] = [
   (message) => plainAsk('record', message),
   openAdvice,
   cropQuestion,
-  (message) => plainAsk('history', message),
+  (message) => (COMPARES_AHEAD.test(message.said) ? null : plainAsk('history', message)),
   outlook,
   advice,
   anyAdvice,

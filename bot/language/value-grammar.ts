@@ -11,7 +11,7 @@ export const VALUE_GRAMMAR = String.raw`
     eleven: 11, twelve: 12, thirteen: 13, fourteen: 14, fifteen: 15, sixteen: 16, seventeen: 17, eighteen: 18, nineteen: 19,
     twenty: 20, thirty: 30, thrity: 30, thirdy: 30, forty: 40, fourty: 40, twnety: 20, tweny: 20, twenny: 20, fiften: 15, forteen: 14, ninteen: 19, eigth: 8, eihgt: 8, fifty: 50, sixty: 60, seventy: 70, eighty: 80, ninety: 90 };
   const NOUNS = new Set(('percent gallons gallon gals gal litres litre liters liter l kilowatts kilowatt kw watts watt w btus btu kilos kilo kgs kg pounds pound lbs lb tons ton tonnes tonne '
-    + 'gsm g/m2 grams gram gr g ounces ounce oz mils mil microns micron mm cm metres metre meters meter m feet foot ft inches inch mph kph kmh km/h knots people '
+    + 'gsm g/m2 grams gram gr g ounces ounce oz mils mil microns micron mm cm metres metre meters meter m feet foot ft inches inch mph kph kmh km/h knots people heads bunches bags crates bins punnets armfuls '
     + 'minutes minute mins hours hour hrs hr h days day nights night weeks week wks wk months month years year times dollars dollar bucks euros euro eur quid').split(' '));
   const clock = (hour, minute, meridiem, exact) => ({
     type: 'clock', minute,

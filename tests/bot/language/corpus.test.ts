@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { COMMAND_WORDS } from '../../../bot/text/command-words.js';
 import { GROWERS_1 } from './corpus-growers-1.js';
 import { GROWERS_2 } from './corpus-growers-2.js';
+import { FRESH } from './corpus-fresh.js';
 import { CORPUS_READINGS } from './corpus-readings.js';
 import { CORPUS_TALK } from './corpus-talk.js';
 import { fits, storesWrongly } from './fits.js';
@@ -17,6 +18,7 @@ describe.each([
   ['talk', CORPUS_TALK],
   ['North America', GROWERS_1],
   ['islands and mountains', GROWERS_2],
+  ['many voices', FRESH],
 ] as const)('corpus of %s', (_, phrases) => {
   it.each(phrases.map((phrase) => [title(phrase), phrase] as const))('%s', (_title, phrase) => {
     const intent = heard(phrase);
