@@ -8,5 +8,7 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 60_000,
     passWithNoTests: false,
+    // The default leaves one core idle: of two that is half.
+    maxWorkers: '100%',
   },
 });
