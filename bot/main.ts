@@ -13,6 +13,7 @@ interface Command {
 /** Each is loaded only when it is called: a command that prints an example needs no chat service. */
 const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   run: async () => import('./commands/run.js').then(({ RUN_USAGE, run }) => ({ usage: RUN_USAGE, run })),
+  play: async () => import('./commands/play.js').then(({ PLAY_USAGE, play }) => ({ usage: PLAY_USAGE, run: play })),
   tonight: async () => import('./commands/tonight.js').then(({ TONIGHT_USAGE, tonight }) => ({ usage: TONIGHT_USAGE, run: tonight })),
   simulate: async () => import('./commands/simulate.js').then(({ SIMULATE_USAGE, simulate }) => ({ usage: SIMULATE_USAGE, run: simulate })),
   understand: async () => import('./commands/understand.js').then(({ UNDERSTAND_USAGE, understand }) => ({ usage: UNDERSTAND_USAGE, run: understand })),

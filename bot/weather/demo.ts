@@ -27,12 +27,12 @@ const BRIGHTEST_NOON_W_PER_M2 = 420;
 const YEARLY_MEAN_C = 6;
 const INVENTED = 'INVENTED demo weather, made up by Duskward: not a forecast of any real place or time.';
 
-/** The invented weather around nowS in the format of the service; the same for the same place and hour. */
-export function demoAnswerBody(place: Place, nowS: number): unknown {
+/** The invented weather around nowS in the format of the service, its clear cold night on the evening of storyS; the same for the same place and hours. */
+export function demoAnswerBody(place: Place, nowS: number, storyS = nowS): unknown {
   const elevationM = place.elevationM ?? DEMO_PLACE.elevationM;
   const hourNowS = Math.floor(nowS / SECONDS_PER_HOUR) * SECONDS_PER_HOUR;
   const zoneS = Math.round(place.longitude / DEGREES_PER_HOUR) * SECONDS_PER_HOUR;
-  const storyStartS = Math.floor((nowS + zoneS - NIGHT_OVER_HOUR * SECONDS_PER_HOUR) / SECONDS_PER_DAY) * SECONDS_PER_DAY - zoneS;
+  const storyStartS = Math.floor((storyS + zoneS - NIGHT_OVER_HOUR * SECONDS_PER_HOUR) / SECONDS_PER_DAY) * SECONDS_PER_DAY - zoneS;
   const time = Array.from({ length: PAST_HOURS + AHEAD_HOURS }, (_, i) => hourNowS + (i - PAST_HOURS) * SECONDS_PER_HOUR);
   const noonS = storyStartS + SECONDS_PER_DAY / 2;
   const dimming = Math.min(1, BRIGHTEST_NOON_W_PER_M2 / Math.max(clearSkyWPerM2(place, noonS), clearSkyWPerM2(place, noonS + SECONDS_PER_HOUR)));
@@ -42,6 +42,7 @@ export function demoAnswerBody(place: Place, nowS: number): unknown {
     const globalWPerM2 = undimmedWPerM2 * dimming;
     const diffuse = diffuseWPerM2(place, t, undimmedWPerM2) * dimming;
     const daysFromNow = (t - nowS) / SECONDS_PER_DAY;
+    const daysIntoStory = (t - storyS) / SECONDS_PER_DAY;
     // Layers that overlap at random make up the total.
     const layerPercent = (share: number): number => PERCENT * (1 - (1 - Math.min(0.99, hour.cloudFraction)) ** share);
     return {
@@ -60,8 +61,8 @@ export function demoAnswerBody(place: Place, nowS: number): unknown {
       surface_pressure: rounded(standardPressurePa(elevationM) / PA_PER_HPA + 6 * (1 - hour.cloudFraction), 1),
       precipitation: rounded(hour.precipitationMm, 2),
       snowfall: rounded(hour.snowfallCm, 2),
-      soil_temperature_18cm: rounded(5.5 - 0.06 * daysFromNow, 1),
-      soil_temperature_54cm: rounded(7.5 - 0.05 * daysFromNow, 1),
+      soil_temperature_18cm: rounded(5.5 - 0.06 * daysIntoStory, 1),
+      soil_temperature_54cm: rounded(7.5 - 0.05 * daysIntoStory, 1),
       temperature_2m_spread: rounded(0.4 + 0.25 * Math.max(0, daysFromNow), 1),
     };
   });
@@ -86,13 +87,13 @@ const vapourPa = (tempC: number): number => vapourPressureFromDewPointOverWaterP
 /** With the decimals that the service prints; plus zero, so that no -0 appears. */
 const rounded = (value: number, decimals: number): number => Number(value.toFixed(decimals)) + 0;
 
-/** The invented weather for any place, marked as invented. */
-export function demoSource(clock: Clock): WeatherSource {
+/** The invented weather for any place, marked as invented. Its clear cold night comes every evening anew, or with storyS on that evening alone, and the days after follow the story. */
+export function demoSource(clock: Clock, storyS?: number): WeatherSource {
   return {
     weatherAt(place) {
       const nowS = clock.nowS();
       const context = { place, nowS, modelsAsked: 1, ensemble: 'inside', yearlyMeanAirTempK: celsiusToKelvin(YEARLY_MEAN_C) } as const;
-      const { hours, ground, notes } = toHours(readWireAnswer(demoAnswerBody(place, nowS)), context);
+      const { hours, ground, notes } = toHours(readWireAnswer(demoAnswerBody(place, nowS, storyS)), context);
       return Promise.resolve({ hours, ground, source: 'demo', issuedAtS: nowS, stale: false, notes: [{ code: 'invented-demo' }, ...notes, ...spanNotes(hours, nowS)] });
     },
   };
