@@ -43,7 +43,7 @@ const HARVEST = / (?:harvest|harvesting|pick|picking|cut|gather|pull|bring in|@h
 /** The topic that the words ask about, if it is one. */
 export function topicOf(said: string): Topic | null {
   const items = itemsSaid(said);
-  if (/ (?:cover|covering|covered|uncover|uncovering|tucking|tuck|wrap|wrapping) /.test(said) || items.includes('cover')) return 'cover';
+  if (/ (?:cover|covering|covered|uncover|uncovering|(?:leave|keep|beds?|crops|them|everything) (?:\w+ ){0,2}?(?:bare|open)|tucking|tuck|wrap|wrapping) /.test(said) || items.includes('cover')) return 'cover';
   if (items.includes('heater') || / (?:heat|heating) /.test(said)) return 'heater';
   if (items.includes('vents') || / (?:vent|venting|ventilate) /.test(said)) return 'vents';
   if (items.includes('fan') || items.includes('tube')) return 'fan';
@@ -54,7 +54,7 @@ export function topicOf(said: string): Topic | null {
 const withTopic = (topic: Topic | null): Intent => (topic === null ? { kind: 'advice' } : { kind: 'advice', topic });
 
 /** "Run the heater?", "covers on tonight?", "fan?": nothing but a deed or a thing, and a question mark. */
-const BARE_ASK = /^ (?:(?:so|double|two|one|second|extra|then|the|my|all|a|any|run|running|use|using|turn|put|switch|close|closing|shut|open|opening|closed|covered|cover|covering|pick|picking|harvest|harvesting|cut|pull|set|light|start|leave|keep|uncover|take|on|off|down|up|in|over|out|tonight|now|today|tomorrow|night|needed|necessary|yet|or|not|no|bed|beds|everything|it|them|overnight|this|evening|again|more|worth|it|ok|yes|which|way|fire|firing|burn|sheet|sheets|layers|for|to|be|safe|shut|raise|lower|roll|rolled|rolling|crack|cracked|single|please|instead|just|in|put|bare|uncover|early|later|late|this|evening|%\d+|@\w+|&inside|=\d+|#\d+|greens|salad) )+(?:\? )?$/;
+const BARE_ASK = /^ (?:(?:so|double|two|one|second|extra|then|the|my|all|a|any|run|running|use|using|turn|put|switch|close|closing|shut|open|opening|closed|covered|cover|covering|pick|picking|harvest|harvesting|cut|pull|set|light|start|leave|keep|uncover|take|on|off|down|up|in|over|out|tonight|now|today|tomorrow|night|needed|necessary|yet|or|not|no|bed|beds|everything|it|them|overnight|this|evening|again|more|worth|it|ok|yes|which|way|fire|firing|burn|sheet|sheets|layers|for|to|be|safe|shut|raise|lower|roll|rolled|rolling|crack|cracked|single|please|instead|just|in|put|bare|nah|uncover|early|later|late|this|evening|%\d+|@\w+|&inside|=\d+|#\d+|greens|salad) )+(?:\? )?$/;
 
 /** What to do tonight, as a whole, or where a deed is asked about in so many words ("should I cover", "is it safe to open"). */
 export function openAdvice(message: Message): Intent | null {

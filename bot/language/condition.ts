@@ -25,7 +25,7 @@ const STILL = / (?:not|no longer|still not|isn't|never|stopped|quit) (?:back|on|
 /** Something that is wrong with the house or its weather, or is right again. */
 export function condition(message: Message): Intent | null {
   const { said } = message;
-  if (message.asks || message.temps.length > 0 || / (?:if|forecast|will|going to|might|may|expect|expecting|tomorrow) /.test(said)) return null;
+  if (message.asks || message.temps.length > 0 || / (?:if|forecast|will (?!not )|going to|might|may|expect|expecting|tomorrow) /.test(said)) return null;
   const off = SIGNS.filter((sign) => sign.off.test(said) && !STILL.test(said)).map(({ item }) => item);
   if (off.length > 0) return { kind: 'condition', items: off, on: false };
   const on = SIGNS.filter((sign) => sign.on.test(said)).map(({ item }) => item);

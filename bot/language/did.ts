@@ -61,6 +61,9 @@ const ALL_DONE = /^ (?:i |we |i have |it is |that is |that is me |all |everythin
 const NOTHING_DONE = /^ (?:i |we |have |sorry )*(?:did nothing|did not do (?:it|that|anything|any of it|any)|not done|have not done (?:it|that|anything)|nothing done|did not|nope|did not get to it|did not bother|did not have time|had no time|could not do it|forgot|i forgot)(?: (?:tonight|yet|it|sorry|anything))* $/;
 const ALL_BUT = / (?:all|everything|did it all|done all|the lot) .*?(?:but|except|except for|apart from|bar|save for|other than) /;
 
+/** "Covered everything but did not run the fan": one deed was done everywhere, and not the whole plan. */
+const ONLY_ONE_DEED = / (?:covered|closed|shut|picked|harvested|tucked|wrapped) .*(?:everything|all|the lot) .*but (?:(?:i|we) )?(?:did not|have not|could not|forgot|left|never|no) /;
+
 const withAmounts = (message: Message): Pick<Extract<Intent, { kind: 'did' }>, 'amounts'> => {
   const amounts = amountsSaid(message);
   return amounts === undefined ? {} : { amounts };
@@ -77,7 +80,7 @@ export function did(message: Message): Intent | null {
   if (NOTHING_DONE.test(said)) return { kind: 'did', done: [] };
   if (message.asks) return null;
   if (UNREAL.test(said)) return null;
-  if (ALL_BUT.test(said) && itemsSaid(said).length > 0) {
+  if (ALL_BUT.test(said) && !ONLY_ONE_DEED.test(said) && itemsSaid(said).length > 0) {
     const not = itemsOf(said.slice(said.search(/ (?:but|except|apart from|bar|save for|other than) /)));
     return not.length === 0 ? null : { kind: 'did', not, rest: true };
   }

@@ -36,7 +36,7 @@ const ASKS: readonly RegExp[] = [
   / when (?:is|will|does|are|should) (?:\w+ ){0,5}?(?:frost|freeze|freezing|cold|thaw|coldest|warm up|low|minimum) /,
 ];
 
-const ONLY_NIGHT = /^ (?:(?:,|and|after|one|that|in|at|the|for|what|about|how|on|tonight|tomorrow|night|nights|days|few|couple|rest|of|coming|week|weekend|this|next|overnight|low|temperature|minimum|frost|inside|outside|\w+day|&\w+|under the @cover|under @cover) )+\? $|^ (?:and |so )?(?:what|how) about (?:tonight|tomorrow|tomorrow night|(?:the |this )?weekend|(?:this |next |the )?week|\w+day|\w+day night) $/;
+const ONLY_NIGHT = /^ (?:(?:,|=\d+|and|after|one|that|in|at|the|for|what|about|how|on|tonight|tomorrow|night|nights|days|few|couple|rest|of|coming|week|weekend|this|next|overnight|low|temperature|minimum|frost|inside|outside|\w+day|&\w+|under the @cover|under @cover) )+\? $|^ (?:and |so )?(?:what|how) about (?:tonight|tomorrow|tomorrow night|(?:the |this )?weekend|(?:this |next |the )?week|\w+day|\w+day night) $/;
 const ALONE = /^ (?:tonight|tomorrow|tomorrow night|(?:the |this |next |rest of the |the rest of the )?week|this weekend|(?:the )?(?:next|coming) (?:few |couple of )?(?:nights|days|=\d+)(?: please)?|\w+day night) $|^ (?:the |tonight |tomorrow |tonights |night |week |for |my |local )*(?:expected |likely |predicted |forecast |projected |estimated |temperature |current |latest )*(?:latest|update|updates|status|news|forecast|outlook|weather|low|minimum|frost|temperature)(?: (?:for|tonight|tomorrow|night|please|this|week|weekend|the|now|next|few|nights|days|ahead|\w+day|inside|outside|in|under|&\w+|@cover|=\d+))* (?:\? |; )*$/;
 
 /** How cold it will be, tonight or over some nights. */

@@ -38,6 +38,9 @@ export function readingMark(message: Message, at: number): ReadingMark {
   const before = pieces[at - 1]?.symbol ?? '';
   const after = pieces[at + 1]?.symbol ?? '';
   if (symbol === 'down' && !/^(?:to|at|as|#\d+)$/.test(after)) return NONE;
+  // "In the sun, so probably too high", "outside the greenhouse".
+  if (before === 'too') return NONE;
+  if (symbol === '&inside' && /(?:^| )&outside(?: of)? (?:the|my|our)$/.test(pieces.slice(Math.max(at - 3, 0), at).map((piece) => piece.symbol).join(' '))) return NONE;
   if (LOW.has(symbol)) return { stat: 'low' };
   if (HIGH.has(symbol)) return { stat: 'high' };
   if (symbol === 'up' && after === 'to' && /^(?:got|went|climbed|rose|warmed|back|right|heated|all)$/.test(before)) return { stat: 'high' };

@@ -181,7 +181,7 @@ export const FRESH: readonly Phrase[] = [
 
 /** A second set, written after the first had been taken in and before it was tried. */
 export const FRESH_2: readonly Phrase[] = [
-  morning('1st thing this am the tunnel was at 29', only('reading')),
+  morning('1st thing this am the tunnel was at 29', reading(-1.67, { place: 'inside' })),
   morning('Low inside 26, low outside 18.', readings({ c: -3.33, stat: 'low', place: 'inside' }, { c: -7.78, stat: 'low', place: 'outside' })),
   metric('hit -7 out there, -3 in here last night', readings({ c: -7, stat: 'low', place: 'outside' }, { c: -3, stat: 'low', place: 'inside' })),
   evening('its 41 in the greenhouse, dropping', reading(5, { stat: 'now', place: 'inside' })),
@@ -235,7 +235,7 @@ export const FRESH_2: readonly Phrase[] = [
   evening('what do you reckon i should do', advice()),
   evening('what needs doing', advice()),
   evening('your recommendation for tonight?', advice()),
-  evening('is one layer of fleece enough', only('suppose')),
+  evening('is one layer of fleece enough', advice('cover')),
   evening('ok to uncover yet', advice('cover')),
   evening('how late can I leave the vents open', advice('vents')),
   evening('need the heater?', advice('heater')),
