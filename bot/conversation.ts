@@ -9,7 +9,10 @@ import { composeAdvisory, keepAdvisory, type EveningPorts, type EveningSubject }
 import type { WorkedOutEvening } from './features/evening/work-out-evening.js';
 import { answerCropAhead, answerOutlook, weekOf } from './features/outlook/answer-outlook.js';
 import type { WorkOutWeek } from './features/outlook/work-out-week.js';
-import { fixReading, logReadings } from './features/reading/log-reading.js';
+import { askBackAbout } from './features/reading/ask-word.js';
+import { fixReading } from './features/reading/fix-reading.js';
+import { logReadings } from './features/reading/log-reading.js';
+import { thermometerNames } from './features/reading/thermometer.js';
 import { answerSuppose } from './features/suppose/answer-suppose.js';
 import type { CropWord } from './language/crop-word.js';
 import { meanings, type Intent, type Meaning } from './language/intent.js';
@@ -17,7 +20,7 @@ import { understand } from './language/understand.js';
 import { inOneMessage, withDeedsTold } from './several-answers.js';
 import { NoWeatherError, type IncomingMessage, type Log, type Records } from './ports.js';
 import { localTime } from './text/local-time.js';
-import { askBack, HELP, NOTHING_TO_STOP, notBuiltYet, NO_WEATHER, SOMETHING_FAILED } from './text/reply-text.js';
+import { HELP, NOTHING_TO_STOP, notBuiltYet, NO_WEATHER, SOMETHING_FAILED } from './text/reply-text.js';
 
 /** Names of crops for the language room: families first, so that a plain word means the family. */
 export const CROP_WORDS: readonly CropWord[] = [
@@ -36,6 +39,11 @@ export type ReadyAnswer = (store: Records) => Promise<Outgoing>;
 
 const saying = (text: string): ReadyAnswer => () => Promise.resolve({ text });
 
+/** What concerns the chat alone, where there is one. */
+const askingChat =
+  (asked: 'start' | 'stop' | 'erase', otherwise: string): ReadyAnswer =>
+  async (store) => ({ text: (await store.askChat?.(asked)) ?? otherwise });
+
 /** One message in, one answer out, on a channel that has nothing to keep in step. */
 export async function answerMessage(message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<Outgoing> {
   return (await prepareAnswer(message, subject, ports))(ports.store);
@@ -44,7 +52,7 @@ export async function answerMessage(message: IncomingMessage, subject: EveningSu
 /** Understands a message and does all that takes time: weather and physics. What fails is answered too. */
 export async function prepareAnswer(message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<ReadyAnswer> {
   const { grower } = subject.greenhouse;
-  const intent = understand({ text: message.text, atS: message.receivedAtS, zone: subject.zone, units: grower.units, crops: CROP_WORDS });
+  const intent = understand({ text: message.text, atS: message.receivedAtS, zone: subject.zone, units: grower.units, crops: CROP_WORDS, thermometers: thermometerNames(subject.greenhouse) });
   return prepareIntent(intent, message, subject, ports);
 }
 
@@ -78,16 +86,16 @@ async function prepareMeaning(intent: Meaning, message: IncomingMessage, subject
 async function answerMeaning(intent: Meaning, message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<ReadyAnswer> {
   const { units } = subject.greenhouse.grower;
   const time = localTime(subject.zone);
-  const spoken = { greenhouseId: message.greenhouseId, receivedAtS: message.receivedAtS, text: message.text, units };
+  const spoken = { greenhouseId: message.greenhouseId, greenhouse: subject.greenhouse, zone: subject.zone, receivedAtS: message.receivedAtS, text: message.text, units };
   const night = nightSpan(message.receivedAtS, subject.greenhouse.place);
   const tonight = time.date(night.sunsetS);
   // Early in the morning the night that is over may still be meant: what is ahead is what can be helped.
   const isTonight = (date: string): boolean => date <= tonight;
   switch (intent.kind) {
     case 'reading':
-      return async (store) => ({ text: await logReadings(intent, spoken, store) });
+      return (store) => logReadings(intent, spoken, store);
     case 'fix':
-      return async (store) => ({ text: await fixReading(intent, spoken, store) });
+      return (store) => fixReading(intent, spoken, store);
     case 'advice':
     case 'why':
       return advisoryAnswer(await composeAdvisory(subject, ports), subject);
@@ -116,12 +124,15 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
         keep: (advisory, store) => keepAdvisory(subject.greenhouseId, advisory, store),
       });
     case 'help':
-    case 'start':
       return saying(HELP);
+    case 'start':
+      return askingChat('start', HELP);
     case 'stop':
-      return saying(NOTHING_TO_STOP);
+      return askingChat('stop', NOTHING_TO_STOP);
+    case 'erase':
+      return askingChat('erase', notBuiltYet('erase'));
     case 'unclear':
-      return saying(askBack(intent.asks, intent.word, intent.choices));
+      return (store) => askBackAbout(intent, spoken, store);
     default:
       return saying(notBuiltYet(intent.kind));
   }

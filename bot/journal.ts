@@ -95,7 +95,7 @@ export interface Journal {
   openChat(address: ChatAddress, more: { isGroup: boolean; atS: number }): Promise<StoredChat>;
   /** Rejects for a chat that is not there (any more). */
   updateChat(id: string, change: Partial<Pick<StoredChat, 'greenhouseId' | 'paused' | 'reachable' | 'dialogue'>>): Promise<void>;
-  /** Another address, also for what it said and is not answered yet. A chat that is there already becomes one with it: the id, greenhouse and dialogue of the moved one stand. */
+  /** Another address, also for what it said and is not answered yet. A chat that is there already becomes one with it: the id, greenhouse and dialogue of the moved one stand, and a greenhouse that no chat has any more is kept without open jobs. */
   moveChat(id: string, to: string): Promise<void>;
   /** Oldest first. */
   chatsOf(greenhouseId: string): Promise<readonly StoredChat[]>;

@@ -76,10 +76,20 @@ export interface StoredReading {
   readonly statistic: 'now' | 'low' | 'high';
   readonly tempC: number;
   readonly text: string;
+  /**
+   * good: learned from. not-reset: the night was no colder than this. sunlit: the air was cooler; not learned from.
+   * open: asked about and not answered; not learned from.
+   */
+  readonly judged: 'good' | 'not-reset' | 'sunlit' | 'open';
+  /** Name of the thermometer, where the greenhouse tells of one. */
+  readonly thermometer: string | null;
   /** Set when a later message corrected or withdrew it; the row stays. */
   readonly replacedBy: number | null;
   readonly withdrawnAtS: number | null;
 }
+
+/** A reading to be kept: good, and of no thermometer by name, where nothing else is said. */
+export type NewReading = Omit<StoredReading, 'id' | 'replacedBy' | 'withdrawnAtS' | 'judged' | 'thermometer'> & Partial<Pick<StoredReading, 'judged' | 'thermometer'>>;
 
 export interface StoredAction {
   readonly id: number;
@@ -113,11 +123,11 @@ export interface Store {
   /** Adds a version when the body differs from the latest; returns the latest. */
   saveGreenhouse(row: { id: string; body: string; savedAtS: number }): Promise<StoredGreenhouse>;
   greenhouse(id: string): Promise<StoredGreenhouse | null>;
-  addReading(row: Omit<StoredReading, 'id' | 'replacedBy' | 'withdrawnAtS'>): Promise<StoredReading>;
+  addReading(row: NewReading): Promise<StoredReading>;
   /** Replaces or withdraws a reading without losing it. */
-  replaceReading(id: number, replacement: Omit<StoredReading, 'id' | 'replacedBy' | 'withdrawnAtS'>): Promise<StoredReading>;
+  replaceReading(id: number, replacement: NewReading): Promise<StoredReading>;
   withdrawReading(id: number, withdrawnAtS: number): Promise<void>;
-  /** Readings that stand (neither replaced nor withdrawn), newest first. */
+  /** Readings that stand (neither replaced nor withdrawn), newest first; also those that are asked about. */
   readings(greenhouseId: string, limit: number): Promise<readonly StoredReading[]>;
   addAction(row: Omit<StoredAction, 'id'>): Promise<StoredAction>;
   actions(greenhouseId: string, sinceS: number): Promise<readonly StoredAction[]>;
@@ -131,7 +141,12 @@ export interface Store {
 }
 
 /** What features read and write; opening and closing is not theirs. */
-export type Records = Omit<Store, 'close'>;
+export interface Records extends Omit<Store, 'close'> {
+  /** Remembers what a short answer will mean (JSON text; null: nothing any more), in the chat that is answered; not there where nothing is kept of a chat. */
+  readonly keepPending?: (pending: string | null) => Promise<void>;
+  /** Does what is asked of the chat itself and not of the greenhouse, and says so; null where nothing was to be done. Not there where nothing is kept of a chat. */
+  readonly askChat?: (asked: 'start' | 'stop' | 'erase') => Promise<string | null>;
+}
 
 /** A line in, a line out: what every conversation channel boils down to. */
 export interface IncomingMessage {

@@ -66,6 +66,8 @@ export { learnHouse, LEARNED_VERSION, type AcceptedReading, type LearnedHouse, t
 export { predictNight, type PlaceLow } from './learn/predict-night.js';
 export { HOUSE_PARAMETERS, type HouseParameter } from './learn/parameters.js';
 export type { ForecastMiss } from './learn/forecast-error.js';
+export { judgeReading, NEW_THERMOMETER, type GateReason, type GateVerdict, type ThermometerPast } from './learn/reading-gate.js';
+export { typedTempK, type DegreeUnit, type ExpectedTemp, type Explanation, type ExplanationKind, type TypedReading } from './learn/reading-gate-explanations.js';
 export { mixtureMeanK, mixtureQuantileK, type Mixture } from './chance/mixture.js';
 export { binomialCdf } from './score/coverage.js';
 

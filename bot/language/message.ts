@@ -48,6 +48,9 @@ const MARKS: Readonly<Record<string, string>> = { '?': '?', '.': ';', ';': ';', 
 const GREETING = new Set(['hi', 'hey', 'hello', 'good', 'morning', 'evening', 'afternoon', 'ok', 'so', 'well', 'and', 'um', 'please', 'also', 'btw', 'ah', 'hiya', 'howdy', 'yo', 'oh', 'just', 'yes', 'yeah', 'yep', 'yup', 'um', 'hmm', 'brr', 'brrr', 'wow', ',', ';', '-', 'duskward', 'thanks', 'but']);
 const LABELLED = /^(?:beds?|rows|zones|houses|house|zone|row|sensor|probe|thermometer|number|no|bay|tunnel|greenhouse|station|box)$/;
 
+/** "Shed thermometer 18": a thermometer that has a name needs no number. */
+const isNamed = (word: Word | undefined): boolean => word?.symbol?.startsWith('$') === true;
+
 interface Word {
   readonly word: string;
   readonly written: string;
@@ -113,7 +116,7 @@ export function readMessage(heard: Heard): Message {
       const index = nameIndex(token.text);
       if (index !== null) add(`$${index}`);
       else for (const word of plainWords(token.text)) words.push({ word: correctedWord(word, crops), ...spot });
-    } else if (token.type === 'temp' && (LABELLED.test(before) || (/^(?:and|,|-)$/.test(before) && words.at(-2)?.word === '*label' && words.at(-3)?.word.endsWith('s') === true)) && token.sign === 'none' && token.unit === null && Number.isInteger(token.value) && token.value < 20) add('*label');
+    } else if (token.type === 'temp' && ((LABELLED.test(before) && !isNamed(words.at(-2))) || (/^(?:and|,|-)$/.test(before) && words.at(-2)?.word === '*label' && words.at(-3)?.word.endsWith('s') === true)) && token.sign === 'none' && token.unit === null && Number.isInteger(token.value) && token.value < 20) add('*label');
     else if (token.type === 'temp') add(`#${temps.push(token) - 1}`);
     else if (token.type === 'clock') add(`~${clocks.push(token) - 1}`);
     else if (token.type === 'amount') add(`=${amounts.push(token) - 1}`);

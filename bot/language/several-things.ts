@@ -3,7 +3,7 @@ import { withPieces, type Message, type Piece } from './message.js';
 import { isQuestion } from './question.js';
 
 /** What must not be lost comes first; questions keep the order in which they were asked. */
-const FIRST_TO_LAST: readonly IntentKind[] = ['reading', 'fix', 'did', 'condition', 'outcome', 'mark', 'settings'];
+const FIRST_TO_LAST: readonly IntentKind[] = ['reading', 'fix', 'did', 'condition', 'outcome', 'mark', 'settings', 'stop'];
 const QUESTIONS: ReadonlySet<IntentKind> = new Set(['crop', 'advice', 'outlook', 'suppose', 'effect', 'next', 'why', 'record', 'history']);
 /** More parts than this are no quick message: it is then taken as a whole. */
 const MOST_PARTS = 8;

@@ -1,5 +1,8 @@
 import { randomInt } from 'node:crypto';
-import type { InboundRow, StoredChat } from '../journal.js';
+import { CROP_WORDS } from '../conversation.js';
+import type { InboundRow, StoredChat, WithinMemory } from '../journal.js';
+import type { IntentKind } from '../language/intent.js';
+import { understand } from '../language/understand.js';
 import { CHAT_WORDS } from '../text/chat-words.js';
 import { dateOf } from '../schedule/day-times.js';
 import { jobsOfDay } from '../schedule/day-jobs.js';
@@ -24,25 +27,60 @@ interface AccountPorts {
 const CODE_LETTERS = 'abcdefghjkmnpqrstuvwxyz23456789';
 const CODE_LENGTH = 8;
 const INVITE_VALID_S = 7 * 86_400;
-const ASKED_TO_ERASE = JSON.stringify({ asks: 'erase' });
+/** The dialogue of a chat whose greenhouse another one erased, until it is told. */
+const ERASED_BY_ANOTHER = JSON.stringify({ tells: 'erased' });
+
+/** Asked whether all is to be erased; what the chat was in the middle of before goes on after a no. */
+interface EraseDialogue {
+  readonly asks: 'erase';
+  readonly rest: string | null;
+}
+
+function eraseDialogue({ dialogue }: StoredChat): EraseDialogue | null {
+  try {
+    const found = dialogue === null ? null : (JSON.parse(dialogue) as Partial<EraseDialogue> | null);
+    return found?.asks === 'erase' ? { asks: 'erase', rest: found.rest ?? null } : null;
+  } catch {
+    return null;
+  }
+}
 
 const newCode = (): string => Array.from({ length: CODE_LENGTH }, () => CODE_LETTERS[randomInt(CODE_LETTERS.length)]).join('');
 
 /** What concerns the chat and not the greenhouse: quiet, sharing, erasing. Null for anything else. */
 export function accountReply(row: InboundRow, chat: StoredChat, ports: AccountPorts): Handled | null {
-  if (row.content.kind !== 'text') return null;
-  const text = row.content.text.trim();
+  const text = row.content.kind === 'text' ? row.content.text.trim() : '';
   const code = JOIN.exec(text)?.[1];
   if (code !== undefined) return join(code.toLowerCase(), chat, ports);
-  if (chat.greenhouseId === null) return null;
-  const { greenhouseId } = chat;
-  if (chat.dialogue === ASKED_TO_ERASE) return answerToErase(text, chat, greenhouseId);
-  if (STOP.test(text)) return setting(chat, { paused: true }, CHAT_WORDS.paused);
-  if (RESUME.test(text) && chat.paused) return setting(chat, { paused: false }, CHAT_WORDS.resumed);
-  if (ERASE.test(text) && !chat.isGroup) return setting(chat, { dialogue: ASKED_TO_ERASE }, CHAT_WORDS.eraseAsks);
-  if (INVITE.test(text)) return invite(greenhouseId, ports);
+  if (chat.dialogue === ERASED_BY_ANOTHER) return setting(chat, { dialogue: null }, CHAT_WORDS.erasedByAnother);
+  const erasing = eraseDialogue(chat);
+  if (erasing !== null && ERASE_FOR_GOOD.test(text)) return erase(chat, ports);
+  if (chat.greenhouseId === null && kindOf(row) === 'erase') return asking('erase', chat);
+  if (chat.greenhouseId === null && erasing === null) return INVITE.test(text) ? () => Promise.resolve([{ text: CHAT_WORDS.nothingToShare }]) : null;
+  if (STOP.test(text)) return asking('stop', chat);
+  if (RESUME.test(text) && chat.paused) return asking('start', chat);
+  if (ERASE.test(text)) return asking('erase', chat);
+  if (erasing !== null) return setting(chat, { dialogue: erasing.rest }, CHAT_WORDS.eraseKept);
+  if (INVITE.test(text) && chat.greenhouseId !== null) return invite(chat.greenhouseId, ports);
   return null;
 }
+
+/** What is asked of the chat, done and in words; null where there was nothing to do. */
+export async function askedOfChat(asked: 'start' | 'stop' | 'erase', chat: StoredChat, memory: Pick<WithinMemory, 'updateChat'>): Promise<string | null> {
+  if (asked === 'erase') {
+    if (chat.isGroup) return CHAT_WORDS.eraseInGroup;
+    const rest = eraseDialogue(chat)?.rest ?? chat.dialogue;
+    await memory.updateChat(chat.id, { dialogue: JSON.stringify({ asks: 'erase', rest } satisfies EraseDialogue) });
+    return CHAT_WORDS.eraseAsks;
+  }
+  if (asked === 'start' && !chat.paused) return null;
+  await memory.updateChat(chat.id, { paused: asked === 'stop' });
+  return asked === 'stop' ? CHAT_WORDS.paused : CHAT_WORDS.resumed;
+}
+
+const asking =
+  (asked: 'start' | 'stop' | 'erase', chat: StoredChat): Handled =>
+  async (memory) => [{ text: (await askedOfChat(asked, chat, memory))! }];
 
 const setting =
   (chat: StoredChat, change: Partial<Pick<StoredChat, 'paused' | 'dialogue'>>, text: string): Handled =>
@@ -51,12 +89,34 @@ const setting =
     return [{ text }];
   };
 
-function answerToErase(text: string, chat: StoredChat, greenhouseId: string): Handled {
-  if (!ERASE_FOR_GOOD.test(text)) return setting(chat, { dialogue: null }, CHAT_WORDS.eraseKept);
+/** The chat as a message finds it that speaks of something else than whether all is to be erased: nothing is, and the message still counts. Null for an answer to it, and where it was not asked. */
+export function notErased(row: InboundRow, chat: StoredChat): StoredChat | null {
+  const erasing = eraseDialogue(chat);
+  if (erasing === null) return null;
+  const kind = kindOf(row);
+  const isAnswer = kind === 'unclear' || kind === 'chat' || kind === 'erase';
+  return isAnswer ? null : { ...chat, dialogue: erasing.rest };
+}
+
+/** What a message is about, wherever the grower is; null for one without words. */
+const kindOf = ({ content, receivedAtS }: InboundRow): IntentKind | null => (content.kind === 'text' ? understand({ text: content.text, atS: receivedAtS, zone: 'UTC', units: 'C', crops: CROP_WORDS }).kind : null);
+
+/** Before the answer to what was said instead. */
+export const keptAfterAll =
+  (goesOn: StoredChat, answer: Handled): Handled =>
+  async (memory) => [...(await setting(goesOn, { dialogue: goesOn.dialogue }, CHAT_WORDS.eraseKept)(memory)), ...(await answer(memory))];
+
+function erase(chat: StoredChat, { clock }: AccountPorts): Handled {
   return async (memory) => {
-    await memory.eraseGreenhouse(greenhouseId);
-    // The chat went with the greenhouse: a new one carries the last word.
+    const others = chat.greenhouseId === null ? [] : (await memory.chatsOf(chat.greenhouseId)).filter(({ id }) => id !== chat.id);
+    if (chat.greenhouseId !== null) await memory.eraseGreenhouse(chat.greenhouseId);
+    else await memory.eraseChat(chat.id);
+    // The chats went with the greenhouse: a new one carries the last word, and those of the others a word for when they come back.
     await memory.openChat(chat, { isGroup: chat.isGroup, atS: chat.since });
+    for (const other of others) {
+      const { id } = await memory.openChat(other, { isGroup: other.isGroup, atS: clock.nowS() });
+      await memory.updateChat(id, { dialogue: ERASED_BY_ANOTHER });
+    }
     return [{ text: CHAT_WORDS.erased }];
   };
 }
@@ -76,6 +136,8 @@ function join(code: string, chat: StoredChat, { clock }: AccountPorts): Handled 
     const subject = greenhouseId === null ? null : await subjectOf(greenhouseId, memory);
     if (!subject) return [{ text: CHAT_WORDS.badInvite }];
     await memory.updateChat(chat.id, { greenhouseId: subject.greenhouseId, dialogue: null, paused: false });
+    // Nobody is left to hear of the house that the chat had before.
+    if (chat.greenhouseId !== null && (await memory.chatsOf(chat.greenhouseId)).length === 0) await memory.cancelJobs(chat.greenhouseId);
     for (const job of jobsOfDay(subject.greenhouseId, subject.greenhouse, subject.zone, dateOf(nowS, subject.zone))) await memory.addJob(job);
     return [{ text: [CHAT_WORDS.joined(subject.greenhouse.name), ...(chat.isGroup ? [CHAT_WORDS.groupReadings] : [])].join('\n') }];
   };

@@ -4,15 +4,17 @@ import { checkGreenhouse, type GreenhouseFile } from '../../engine/index.js';
 import type { Outgoing } from '../chat.js';
 import { CROP_WORDS } from '../conversation.js';
 import { asksForReview, changeGreenhouse, reviewGreenhouse } from '../features/describe/change.js';
-import { describeStep, readState, start, writeState, type DescribeContext, type DescribeStep, type Said } from '../features/describe/describe.js';
+import { describeStep, readState, start, writeState, type DescribeContext, type DescribeState, type DescribeStep, type Said } from '../features/describe/describe.js';
 import { advisoryMessage } from '../features/evening/advisory-message.js';
 import { composeAdvisory, keepAdvisory, type EveningSubject } from '../features/evening/issue-advisory.js';
 import type { WorkedOutEvening, WorkOut } from '../features/evening/work-out-evening.js';
 import type { InboundRow, Memory, StoredChat } from '../journal.js';
+import type { IntentKind } from '../language/intent.js';
 import { understand } from '../language/understand.js';
 import { NoWeatherError, PlaceSearchError, type Clock, type Log, type PlaceFinder, type WeatherSource } from '../ports.js';
 import { jobsOfDay } from '../schedule/day-jobs.js';
 import { dateOf } from '../schedule/day-times.js';
+import { COMMAND_WORDS } from '../text/command-words.js';
 import { NO_ADVICE, NO_WEATHER } from '../text/reply-text.js';
 import { zoneOf } from '../time-zone.js';
 import type { Describe, Handled } from './handled.js';
@@ -34,10 +36,13 @@ const GREETING = /^(?:start|hi|hello|hey|help|good (?:morning|evening|day))\b/iu
 export const describer = (ports: DescribePorts): Describe => ({
   next: async (row, chat) => {
     const context = contextOf(ports);
-    const begun = readState(chat.dialogue);
+    const begun = readState(chat.dialogue) ?? (await knownState(chat, ports, context));
     const said = saidIn(row);
     if (said === null || (begun === null && said.text !== undefined && GREETING.test(said.text.trim()))) return ending(start(begun, context), chat, ports);
-    const step = await lookedUp(describeStep(begun, said, context), ports, context);
+    const heard = describeStep(begun, said, context);
+    // Before a greenhouse is known nothing else can be answered: it is said what the question is good for.
+    if (heard.look !== undefined && isNoTown(said, context)) return chat.greenhouseId === null ? ending(describeStep(begun, { text: 'help' }, context), chat, ports) : null;
+    const step = await lookedUp(heard, ports, context);
     // Who is in the middle of it may still ask for tonight: that is answered elsewhere.
     if (!step.understood && chat.greenhouseId !== null && isOfAnotherThing(said, context)) return null;
     return ending(step, chat, ports);
@@ -53,6 +58,12 @@ export const describer = (ports: DescribePorts): Describe => ({
   },
 });
 
+/** A place or an old button that comes for a greenhouse that is known changes it, and begins no other. */
+async function knownState({ greenhouseId }: StoredChat, { memory }: DescribePorts, context: DescribeContext): Promise<DescribeState | null> {
+  const stored = greenhouseId === null ? null : await memory.greenhouse(greenhouseId);
+  return stored === null ? null : reviewGreenhouse(JSON.parse(stored.body) as GreenhouseFile, context).state;
+}
+
 /** A number in words among others is no reading while something else is asked: "covers over the two beds". */
 const DIGIT = /\d/u;
 
@@ -61,6 +72,10 @@ function isOfAnotherThing({ text }: Said, { nowS }: DescribeContext): boolean {
   const { kind } = understand({ text, atS: nowS, zone: 'UTC', units: 'C', crops: CROP_WORDS });
   return kind !== 'unclear' && kind !== 'chat' && (kind !== 'reading' || DIGIT.test(text));
 }
+
+/** What names a command or asks for something is no name of a town to be searched for; "Frost, Ohio" is. */
+const NO_TOWN: ReadonlySet<IntentKind> = new Set<IntentKind>(['advice', 'outlook', 'did', 'settings', 'start', 'stop', 'erase', 'export', 'why', 'next', 'record', 'history']);
+const isNoTown = ({ text = '' }: Said, { nowS }: DescribeContext): boolean => COMMAND_WORDS.some(({ name }) => name === text.trim()) || (!text.includes(',') && NO_TOWN.has(understand({ text, atS: nowS, zone: 'UTC', units: 'C', crops: CROP_WORDS }).kind));
 
 const contextOf = ({ clock }: DescribePorts): DescribeContext => ({ nowS: clock.nowS(), cropWords: CROP_WORDS, zoneAt: (latitude, longitude) => tzLookup(latitude, longitude) });
 

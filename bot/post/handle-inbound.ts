@@ -9,8 +9,9 @@ import type { Clock, Log, WeatherSource } from '../ports.js';
 import { isPassing } from '../store/store-error.js';
 import { localTime } from '../text/local-time.js';
 import { CHAT_WORDS } from '../text/chat-words.js';
-import { accountReply } from './account-reply.js';
+import { accountReply, keptAfterAll, notErased } from './account-reply.js';
 import type { Describe, Handled } from './handled.js';
+import { besideReadings, readingReply, recordsBeside } from './reading-reply.js';
 import { subjectOf } from './subject.js';
 
 export interface InboundPorts {
@@ -85,14 +86,17 @@ async function handleOne(row: InboundRow, ports: InboundPorts, signal?: AbortSig
   const chat = await memory.openChat(row, { isGroup: row.isGroup, atS: row.receivedAtS });
   try {
     const handled = await handle(row, chat, ports);
-    await memory.atomically(async (within) => {
+    const isDone = await memory.atomically(async (within) => {
+      // Another who shares the greenhouse erased it meanwhile: nothing of it is written any more, and the update is answered anew.
+      if ((await within.chatById(chat.id))?.greenhouseId !== chat.greenhouseId) return false;
       const replies = await handled(within);
       // An erased chat was opened anew: the last word goes to the one that is there.
       const chatId = replies.length === 0 ? chat.id : (await within.openChat(row, { isGroup: row.isGroup, atS: row.receivedAtS })).id;
       for (const [n, message] of replies.entries()) await within.addOutbound({ chatId, key: `reply:${row.channel}:${row.update}:${n}`, message: inItsTopic(message, row), notBeforeS: FIRST_OF_ALL, uselessAfterS: clock.nowS() + USEFUL_S });
       await within.finishInbound(row.id, 'done', clock.nowS());
+      return true;
     });
-    count('inbound-done');
+    if (isDone) count('inbound-done');
   } catch (error) {
     // Cut off by the stop, or by a full or held disk: that is no fault of the update.
     if (signal?.aborted || isPassing(error)) throw error;
@@ -152,7 +156,12 @@ const changing =
     return [];
   };
 
-async function answerTo(row: InboundRow, chat: StoredChat, ports: InboundPorts): Promise<Handled> {
+async function answerTo(row: InboundRow, inTheMiddle: StoredChat, ports: InboundPorts): Promise<Handled> {
+  const answered = await readingReply(row, inTheMiddle, ports);
+  if (answered) return answered;
+  const chat = besideReadings(inTheMiddle);
+  const goesOn = notErased(row, chat);
+  if (goesOn) return keptAfterAll(goesOn, await answerTo(row, goesOn, ports));
   const account = accountReply(row, chat, ports);
   if (account) return account;
   // Whatever a chat is in the middle of, but for what accountReply knows, is the description of its greenhouse.
@@ -165,18 +174,18 @@ async function answerTo(row: InboundRow, chat: StoredChat, ports: InboundPorts):
   const conversation = { ...ports, store: ports.memory };
   switch (content.kind) {
     case 'text':
-      return (await ports.describe.change(content.text, chat)) ?? asHandled(await prepareAnswer({ ...said, text: content.text }, subject, conversation));
+      return (await ports.describe.change(content.text, chat)) ?? asHandled(await prepareAnswer({ ...said, text: content.text }, subject, conversation), inTheMiddle);
     case 'edited':
-      return asHandled(await prepareAnswer({ ...said, text: content.text }, subject, conversation));
+      return asHandled(await prepareAnswer({ ...said, text: content.text }, subject, conversation), inTheMiddle);
     case 'photo':
-      return content.caption === null ? saying(CHAT_WORDS.photo) : asHandled(await prepareAnswer({ ...said, text: content.caption }, subject, conversation));
+      return content.caption === null ? saying(CHAT_WORDS.photo) : asHandled(await prepareAnswer({ ...said, text: content.caption }, subject, conversation), inTheMiddle);
     case 'press': {
       const pressed = readAdvisoryButton(content.button);
       if (!pressed) return (await ports.describe.next(row, chat)) ?? saying(CHAT_WORDS.oldButton);
       const tonight = localTime(subject.zone).date(ports.clock.nowS());
       if (pressed.button !== 'why' && pressed.night < previousDate(tonight)) return saying(CHAT_WORDS.oldButton);
       const meaning = pressed.button === 'did' ? { kind: 'did' as const } : pressed.button === 'not' ? { kind: 'did' as const, done: [] } : { kind: 'why' as const };
-      return asHandled(await prepareIntent(meaning, { ...said, text: CHAT_WORDS.pressed(pressed.button) }, subject, conversation));
+      return asHandled(await prepareIntent(meaning, { ...said, text: CHAT_WORDS.pressed(pressed.button) }, subject, conversation), inTheMiddle);
     }
     case 'location':
       return (await ports.describe.next(row, chat)) ?? saying(CHAT_WORDS.cannotRead('place'));
@@ -188,5 +197,5 @@ async function answerTo(row: InboundRow, chat: StoredChat, ports: InboundPorts):
 const previousDate = (date: string): string => new Date(Date.parse(`${date}T00:00:00Z`) - 86_400_000).toISOString().slice(0, 10);
 
 const asHandled =
-  (ready: ReadyAnswer): Handled =>
-  async (memory) => [await ready(memory)];
+  (ready: ReadyAnswer, chat: StoredChat): Handled =>
+  async (memory) => [await ready(recordsBeside(memory, chat))];

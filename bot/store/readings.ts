@@ -1,11 +1,9 @@
 import type { Kysely } from 'kysely';
-import type { Store, StoredReading } from '../ports.js';
+import type { NewReading, StoredReading } from '../ports.js';
 import { epochSeconds, name, rowLimit, temperatureC } from './row-values.js';
 import type { StoreTables } from './schema.js';
 import { StoreError } from './store-error.js';
 import { whole } from './whole.js';
-
-type NewReading = Parameters<Store['addReading']>[0];
 
 export function addReading(db: Kysely<StoreTables>, row: NewReading): Promise<StoredReading> {
   return db
@@ -18,6 +16,8 @@ export function addReading(db: Kysely<StoreTables>, row: NewReading): Promise<St
       statistic: row.statistic,
       tempC: temperatureC('tempC', row.tempC),
       text: row.text,
+      judged: row.judged ?? 'good',
+      thermometer: row.thermometer ?? null,
     })
     .returningAll()
     .executeTakeFirstOrThrow();

@@ -31,6 +31,8 @@ export interface ReadingTable {
   readonly statistic: 'now' | 'low' | 'high';
   readonly tempC: number;
   readonly text: string;
+  readonly judged: 'good' | 'not-reset' | 'sunlit' | 'open';
+  readonly thermometer: string | null;
   readonly replacedBy: ColumnType<number | null, never, number>;
   readonly withdrawnAtS: ColumnType<number | null, never, number>;
 }

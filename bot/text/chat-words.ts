@@ -11,6 +11,8 @@ export const CHAT_WORDS = {
   eraseAsks: 'This forgets the greenhouse, its readings and all that was said, for everybody who shares it. Say "erase everything" to do it, or anything else to keep it.',
   erased: 'All of it is forgotten. Say "start" if you ever want to begin anew.',
   eraseKept: 'Nothing was erased.',
+  eraseInGroup: 'In a group I erase nothing, for one alone cannot answer for all. Whoever wants it gone shares the greenhouse with a chat of their own (say "/invite" here) and says "erase" there.',
+  erasedByAnother: 'Somebody who shared this greenhouse with you has erased it, with its readings and all that was said. Nothing of it is left, and no evening message comes any more. Say "start" to describe a greenhouse anew, or ask for an invitation to another one.',
   invite: (code: string): string => `Whoever sends me "join ${code}" within a week shares this greenhouse. In a group: add me, then write "/join ${code}" there.`,
   joined: (name: string): string => `You now share ${name}. The evening message comes here too.`,
   badInvite: 'That code is not known, or is used or too old. Ask for a new one: whoever has the greenhouse says "invite".',

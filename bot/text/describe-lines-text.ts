@@ -96,7 +96,7 @@ function heaterWords({ heater }: Greenhouse, { primary, temperatureUnits }: Summ
   return `${HEATER_WORDS[heater.kind]}, ${powerWords(heater.power, flame && primary === 'ft' && heater.kind !== 'candles')}${heater.thermostat || heater.kind === 'candles' || heater.kind === 'wood-stove' ? '' : ', no thermostat'}${running}${heater.price === undefined ? '' : `, ${heater.price} a unit`}${flame ? (heater.safetyRead ? ', safety words read' : ', left out until you have read the safety words') : ''}`;
 }
 
-const THERMOMETER_PLACES = { inside: 'inside', outside: 'outside', cover: 'under the cover', soil: 'in the soil' } as const;
+const THERMOMETER_PLACES = { inside: 'inside', outside: 'outside', cover: 'under the cover', soil: 'in the soil', water: 'in the water', stones: 'in the stones', tube: 'in the ground tube' } as const;
 
 function thermometersWords({ thermometers, primary }: SummaryView): string | null {
   const words = thermometers.map(({ name, place, heightM, sunlit }) =>

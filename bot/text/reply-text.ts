@@ -1,17 +1,6 @@
-import type { Ask, Reading } from '../language/intent.js';
+import type { Ask } from '../language/intent.js';
 import { PLACE_ATTRIBUTION, SECOND_WEATHER_ATTRIBUTION, WEATHER_ATTRIBUTION } from './attribution.js';
-import { clockOf } from './local-time.js';
-import { temperature, type TempUnits } from './temperature.js';
 
-const PLACE_WORDS: Readonly<Record<string, string>> = { inside: 'inside', outside: 'outside', cover: 'under the cover', soil: 'in the soil', water: 'in the water', stones: 'in the stones', tube: 'in the ground tube' };
-const STATISTIC_WORDS = { now: 'now', low: 'lowest', high: 'highest' } as const;
-
-const readingWords = (reading: Reading, units: TempUnits): string =>
-  `${temperature(reading.c, units)} ${reading.place === undefined ? 'inside' : (PLACE_WORDS[reading.place] ?? reading.place)}, ${STATISTIC_WORDS[reading.stat]}${reading.at === undefined ? '' : `, at ${clockOf(reading.at)}`}${reading.sun ? ', in the sun' : ''}`;
-
-export const readingKept = (readings: readonly Reading[], units: TempUnits): string => `Noted: ${readings.map((reading) => readingWords(reading, units)).join('; ')}. Wrong? Say "no, -3C" or "scrap that".`;
-export const readingFixed = (reading: Reading, units: TempUnits): string => `Corrected: ${readingWords(reading, units)}.`;
-export const readingWithdrawn = 'Taken back: that reading no longer counts.';
 export const noReadingYet = 'There is no reading to correct yet. Send one, for example "28F inside" or "low was -2C".';
 
 export const deedsKept = (done: readonly string[], not: readonly string[], beds: readonly string[] | null): string =>
@@ -36,7 +25,7 @@ const ASK_WORDS: Readonly<Record<Ask, string>> = {
   'which-meaning': 'That could mean two things.',
   'which-reading': 'What does your thermometer show? For example "28F inside" or "low was -2C".',
   'done-yet': 'Have you done it, or do you mean to?',
-  'impossible-temperature': 'That cannot be a temperature in a greenhouse.',
+  'impossible-temperature': 'That cannot be a temperature in a greenhouse. Send it like "28F" or "-2C".',
 };
 
 export const askBack = (ask: Ask, word: string | undefined, choices: readonly string[] | undefined): string =>

@@ -44,6 +44,10 @@ const EXAMPLES: Readonly<Record<string, string>> = {
   tubes: '{"length": 12, "count": 2, "depth": 0.8, "fan": {"airflow": 150, "power": 25}}',
   fan: '{"airflow": 800, "power": 40}',
   compost: '{"volume": 1, "started": "2026-10-20", "against": "north bed"}',
+  thermometers: '[{"name": "shed", "place": "outside", "height": 1.5, "hangs": "shade"}]',
+  'thermometers.name': '"shed"',
+  'thermometers.place': '"outside"',
+  'thermometers.hangs': '"shade"',
   now: '{"snowOnRoof": 0.1, "powerOut": true}',
   grower: '{"bedtime": "21:30", "units": "C"}',
 };
@@ -97,6 +101,7 @@ function contradictions(greenhouse: Greenhouse): GreenhouseFault[] {
     if (named.has(bed.name)) faults.push({ field: `beds[${i}].name`, message: `two beds are called ${JSON.stringify(bed.name)}; give each its own name, for example "north bed"` });
     named.add(bed.name);
   });
+  faults.push(...thermometerFaults(greenhouse));
   const floorM2 = size.width * size.length;
   const bedM2 = beds.reduce((sum, bed) => sum + (bed.area ?? LEAST_BED_M2), 0);
   if (bedM2 > floorM2 + ROUNDING_M2) faults.push({ field: 'beds', message: `the beds add up to ${bedM2.toFixed(1)} m2, but the floor has ${floorM2.toFixed(1)} m2; for example an area of ${(floorM2 / (beds.length + 1)).toFixed(1)} for each` });
@@ -104,4 +109,11 @@ function contradictions(greenhouse: Greenhouse): GreenhouseFault[] {
   if (greenhouse.shape !== 'half-round' && greenhouse.sideHeight > size.height - 0.1) faults.push({ field: 'sideHeight', message: `the side wall (${greenhouse.sideHeight} m) must be lower than the ridge (${size.height} m), for example ${(size.height * 0.6).toFixed(1)}` });
   if (greenhouse.place.timeZone !== undefined && !/^[A-Za-z_]+(?:\/[A-Za-z0-9_+-]+)*$/u.test(greenhouse.place.timeZone)) faults.push({ field: 'place.timeZone', message: `no such time zone: ${JSON.stringify(greenhouse.place.timeZone)}; for example "America/Toronto"` });
   return [...faults, ...deviceFaults(greenhouse)];
+}
+
+function thermometerFaults({ thermometers, beds }: Greenhouse): readonly GreenhouseFault[] {
+  return thermometers.flatMap(({ name, bed }, i): GreenhouseFault[] => [
+    ...(thermometers.findIndex((other) => other.name === name) < i ? [{ field: `thermometers[${i}].name`, message: `two thermometers are called ${JSON.stringify(name)}; give each its own name, for example "shed"` }] : []),
+    ...(bed !== undefined && !beds.some((one) => one.name === bed) ? [{ field: `thermometers[${i}].bed`, message: `no bed is called ${JSON.stringify(bed)}; expected ${beds.length > 0 ? `one of ${beds.map((one) => JSON.stringify(one.name)).join(', ')}` : 'the name of a bed'}, for example ${JSON.stringify(beds[0]?.name ?? 'north bed')}` }] : []),
+  ]);
 }

@@ -36,6 +36,14 @@ const bed = z.strictObject({
   coverMinutes: z.number().min(0).max(600).optional().meta({ description: 'time to cover this bed; 3 minutes and 1 for each square metre when left out' }),
 });
 
+const thermometer = z.strictObject({
+  name: z.string().min(1).max(40).meta({ description: 'what you call it, and what you say with its number: "shed 21"' }),
+  place: z.enum(['inside', 'outside', 'cover', 'soil', 'water', 'stones', 'tube']).default('inside').meta({ description: 'cover: in the air under a row cover' }),
+  bed: z.string().min(1).max(40).optional().meta({ description: 'the bed that it hangs over or stands in' }),
+  height: lengthM(0, 12, [1.5, '5 ft']).optional().meta({ description: 'above the ground' }),
+  hangs: z.enum(['shade', 'sun']).optional().meta({ description: 'sun: it is lit at some time of the day' }),
+});
+
 const clockTime = (example: string) => z.string().regex(/^(?:[01]?\d|2[0-3]):[0-5]\d$/u, `expected a time such as "${example}"`);
 
 const grower = z.strictObject({
@@ -84,6 +92,7 @@ export const greenhouseSchema = z.strictObject({
   compost: compostSchema.optional(),
   heater: heaterSchema.optional(),
   vents: ventsSchema.optional(),
+  thermometers: z.array(thermometer).max(12).default([]),
   now: nowSchema.prefault({}),
   grower: grower.prefault({}),
 });

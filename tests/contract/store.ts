@@ -1,10 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { Store, StoredReading } from '../../bot/ports.js';
+import type { NewReading, Store, StoredReading } from '../../bot/ports.js';
 
 const EVENING_S = 1_768_424_400; // 2026-01-14T21:00:00Z
 const MORNING_S = EVENING_S + 10 * 3600;
-
-type NewReading = Parameters<Store['addReading']>[0];
 
 const reading = (changes: Partial<NewReading> = {}): NewReading => ({
   greenhouseId: 'hill',
@@ -75,8 +73,15 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       it('gives back what was said, to the letter', async () => {
         const text = 'Tief −3,5 °C 🥶\nit\'s "cold"; drop table reading; --';
         const added = await store.addReading(reading({ text, tempC: -3.5000000000000004 }));
-        expect(added).toEqual({ ...reading({ text, tempC: -3.5000000000000004 }), id: added.id, replacedBy: null, withdrawnAtS: null });
+        expect(added).toEqual({ ...reading({ text, tempC: -3.5000000000000004 }), id: added.id, judged: 'good', thermometer: null, replacedBy: null, withdrawnAtS: null });
         expect(await store.readings('hill', 10)).toEqual([added]);
+      });
+
+      it('keeps how it was judged and of which thermometer it is, and lists what is open with the rest', async () => {
+        const open = await store.addReading(reading({ judged: 'open', thermometer: 'shed' }));
+        expect(open).toMatchObject({ judged: 'open', thermometer: 'shed' });
+        expect(await store.readings('hill', 10)).toEqual([open]);
+        expect(await store.replaceReading(open.id, reading({ judged: 'not-reset', thermometer: 'shed' }))).toMatchObject({ judged: 'not-reset', thermometer: 'shed' });
       });
 
       it('lists the newest received first, the later stored first among equals, up to the limit', async () => {

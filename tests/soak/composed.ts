@@ -1,5 +1,6 @@
 import type { AssistantPorts } from '../../bot/assistant.js';
 import { telegramChannel } from '../../bot/channels/telegram/channel.js';
+import type { RealTime } from '../../bot/channels/telegram/real-time.js';
 import type { WorkOut } from '../../bot/features/evening/work-out-evening.js';
 import type { WorkOutWeek } from '../../bot/features/outlook/work-out-week.js';
 import type { Memory } from '../../bot/journal.js';
@@ -17,7 +18,7 @@ export interface Parts {
   /** In place of the physics, which would take seconds. */
   readonly workOut: WorkOut;
   readonly workOutWeek: WorkOutWeek;
-  readonly telegram: { readonly token: string; readonly apiRoot: string };
+  readonly telegram: { readonly token: string; readonly apiRoot: string; readonly time?: RealTime };
   readonly weatherUrl: string;
   readonly count?: (event: string) => void;
 }

@@ -1,6 +1,6 @@
 import { checkGreenhouse, type GreenhouseFile } from '../../../engine/index.js';
 import type { CropWord } from '../../language/crop-word.js';
-import type { Fact, PlaceFact, SizeSaid, ShapeFact, ThermometerFact, UnitsFact } from '../../language/house/house-fact.js';
+import type { Fact, PlaceFact, SizeSaid, ShapeFact, UnitsFact } from '../../language/house/house-fact.js';
 import { metresOf } from './file-quantities.js';
 import { filledIn } from './filled-in.js';
 import { putCurtain, putFan, putTubes, putVents } from './put-air.js';
@@ -10,7 +10,8 @@ import { putHeater } from './put-heat.js';
 import { putCompost, putEdge, putStoneBox, putStones, putWall, putWater } from './put-stores.js';
 import { has, remove } from './remove.js';
 import { fileSize, makesNoHouse, plainUnit, withShape, withSize } from './size.js';
-import type { DescribeState, Detail, DraftFile, Line, SizeDraft, Thermometer } from './state.js';
+import type { DescribeState, Detail, DraftFile, Line, SizeDraft } from './state.js';
+import { inFile, withThermometer } from './thermometers.js';
 import { put, type Measures, type Problem, type Put } from './thing.js';
 import { lineOf } from './line-of.js';
 import { habitsOfZone, type Habits } from './units-of-place.js';
@@ -242,19 +243,6 @@ function putFact(state: DescribeState, fact: Fact, said: Said): Put {
   }
 }
 
-/** Thermometers by their name; height and shade may follow. */
-function withThermometer({ thermometers, asking, size, habits }: DescribeState, said: ThermometerFact): readonly Thermometer[] {
-  const unit = plainUnit(size, habits?.lengths ?? null);
-  const heightM = said.height === undefined ? null : metresOf(said.height, unit !== null && 'unit' in unit ? unit.unit : 'm');
-  const last = thermometers.at(-1);
-  const goesOn = said.spot === undefined && said.where === undefined && last !== undefined && (asking?.topic === 'thermometers' || said.height === undefined);
-  const place = said.where ?? 'inside';
-  const name = goesOn ? last.name : (said.spot ?? place);
-  const known = thermometers.find((one) => one.name === name && (goesOn || one.place === place));
-  const next: Thermometer = { name, place: known?.place ?? place, heightM: heightM ?? known?.heightM ?? null, sunlit: said.sun ?? known?.sunlit ?? null };
-  return known === undefined ? [...thermometers, next] : thermometers.map((one) => (one === known ? next : one));
-}
-
 /** The first fault of a file, as far as it goes: what is not known yet is filled with something that fits. */
 export function faultOf(file: DraftFile): Problem | null {
   const checked = checkGreenhouse(filledIn(file));
@@ -264,8 +252,8 @@ export function faultOf(file: DraftFile): Problem | null {
 }
 
 /** The greenhouse file, once place, size, shape and layers are known. */
-export function completeFile({ file, size }: DescribeState): GreenhouseFile | null {
+export function completeFile({ file, size, thermometers }: DescribeState): GreenhouseFile | null {
   const { place, size: lengths, layers } = file;
-  return place === undefined || lengths === undefined || layers === undefined || size.shape === undefined ? null : { ...filledIn(file), place, size: lengths, layers };
+  return place === undefined || lengths === undefined || layers === undefined || size.shape === undefined ? null : { ...filledIn(file), place, size: lengths, layers, ...(thermometers.length === 0 ? {} : { thermometers: inFile(thermometers, file) }) };
 }
 

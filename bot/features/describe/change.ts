@@ -7,6 +7,7 @@ import { CHANGED, KNOWN_ALREADY } from '../../text/describe-text.js';
 import { completeFile, sized, type DescribeContext } from './apply.js';
 import { describeStep, finishStep, takeFacts, type DescribeStep } from './describe.js';
 import { quantityOf } from './size.js';
+import { thermometerOf } from './thermometers.js';
 import { readSignal } from '../../language/house/signals.js';
 import { besideOf, FRESH, TOPICS, type Beside, type DescribeState, type SizeDraft } from './state.js';
 import { summaryOf, viewOf } from './summary.js';
@@ -17,7 +18,7 @@ import { habitsOfZone } from './units-of-place.js';
 export function stateOf(file: GreenhouseFile, context: Pick<DescribeContext, 'zoneAt'>, beside: Beside = {}): DescribeState {
   const checked = checkGreenhouse(file);
   if (!checked.ok) throw new Error(`expected a greenhouse file that passes its check, got ${checked.faults.map(({ field, message }) => `${field}: ${message}`).join('; ')}`);
-  const { place, size, shape, sideHeight, grower } = checked.greenhouse;
+  const { place, size, shape, sideHeight, grower, thermometers } = checked.greenhouse;
   const draft: SizeDraft = {
     width: quantityOf(file.size.width, size.width),
     length: quantityOf(file.size.length, size.length),
@@ -27,7 +28,7 @@ export function stateOf(file: GreenhouseFile, context: Pick<DescribeContext, 'zo
   };
   const told = Object.fromEntries(TOPICS.map((topic) => [topic, 'told'])) as DescribeState['told'];
   const habits = { ...habitsOfZone(context.zoneAt(place.latitude, place.longitude)), temperature: grower.units };
-  return { ...FRESH, mode: 'change', told, file: { ...file }, size: draft, habits, announced: true, safetyDeclined: true, hangAsked: true, placeName: beside.placeName ?? null, thermometers: beside.thermometers ?? [], pending: (beside.pending ?? []).map((one) => ({ ...one, parked: true })) };
+  return { ...FRESH, mode: 'change', told, file: { ...file }, size: draft, habits, announced: true, safetyDeclined: true, hangAsked: true, placeName: beside.placeName ?? null, thermometers: thermometers.map(thermometerOf), pending: (beside.pending ?? []).map((one) => ({ ...one, parked: true })) };
 }
 
 /** The summary of a greenhouse: one line a thing, with its number. */

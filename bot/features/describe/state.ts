@@ -50,7 +50,8 @@ export interface SizeDraft {
 
 export interface Thermometer {
   readonly name: string;
-  readonly place: 'inside' | 'outside' | 'cover' | 'soil';
+  readonly place: NonNullable<NonNullable<GreenhouseFile['thermometers']>[number]['place']>;
+  readonly bed?: string;
   readonly heightM: number | null;
   /** Null where it was not said. */
   readonly sunlit: boolean | null;
@@ -101,12 +102,11 @@ export interface DescribeState {
 /** What is known of a greenhouse and has no room in its file. */
 export interface Beside {
   readonly placeName?: string | null;
-  readonly thermometers?: readonly Thermometer[];
   /** Things that were said and lack something. */
   readonly pending?: readonly Pending[];
 }
 
-export const besideOf = ({ placeName, thermometers, pending }: DescribeState): Beside => ({ placeName, thermometers, pending });
+export const besideOf = ({ placeName, pending }: DescribeState): Beside => ({ placeName, pending });
 
 export const FRESH: DescribeState = {
   version: DESCRIBE_VERSION, mode: 'set-up', asking: null, told: {}, file: {}, size: {}, pending: [], thermometers: [], placeName: null, habits: null, choices: [], looking: null, owed: [], announced: false, paused: false, restarting: false, hangAsked: false, safetyDeclined: false, missed: 0,

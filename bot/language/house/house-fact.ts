@@ -190,6 +190,8 @@ export interface BedFact {
 
 export interface ThermometerFact {
   readonly about: 'thermometer';
+  /** "the shed thermometer" */
+  readonly name?: string;
   readonly where?: 'inside' | 'outside' | 'cover' | 'soil';
   /** "north end", "by the door" */
   readonly spot?: string;

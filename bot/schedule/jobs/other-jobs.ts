@@ -1,7 +1,9 @@
 import { DateTime } from 'luxon';
 import type { Advisory } from '../../features/evening/advisory.js';
 import { morningMessage } from '../../features/morning/morning-message.js';
+import { dialogueAskedForLow } from '../../features/reading/pending.js';
 import { weekOf } from '../../features/outlook/answer-outlook.js';
+import type { StoredChat } from '../../journal.js';
 import { NoWeatherError } from '../../ports.js';
 import { toHtml } from '../../text/html.js';
 import { localTime } from '../../text/local-time.js';
@@ -10,7 +12,7 @@ import { headsUpText } from '../../text/outlook-text.js';
 import { jobKey, jobsOfDay } from '../day-jobs.js';
 import { dateOf } from '../day-times.js';
 import { issuedFor } from './evening-jobs.js';
-import { audienceOf, isQuietNow, NOTHING_TO_WRITE, tell, type JobContext, type JobEnd } from './job-context.js';
+import { audienceOf, isQuietNow, NOTHING_TO_WRITE, tell, together, type JobContext, type JobEnd } from './job-context.js';
 
 /** Plans the next local day; after a long sleep it goes on with the day that it is now. */
 export function dayJob({ subject, body, nowS }: JobContext): Promise<JobEnd> {
@@ -58,8 +60,19 @@ export async function morningJob(context: JobContext): Promise<JobEnd> {
   const askedThisWeek = new Set(readings.filter(({ receivedAtS }) => receivedAtS > nowS - A_WEEK_S).map(({ receivedAtS }) => dateOf(receivedAtS, subject.zone))).size;
   const morning = morningMessage(advisory, { morningsRead, askedThisWeek });
   if (!morning) return NOTHING_TO_WRITE;
-  return tell(await audienceOf(context), { key: jobKey('morning', subject.greenhouseId, body.date), message: morning.message, notBeforeS: nowS, uselessAfterS: body.uselessAfterS });
+  const audience = await audienceOf(context);
+  return together(tell(audience, { key: jobKey('morning', subject.greenhouseId, body.date), message: morning.message, notBeforeS: nowS, uselessAfterS: body.uselessAfterS }), morning.asks ? awaitLow(audience, nowS) : NOTHING_TO_WRITE);
 }
+
+/** A bare number that comes now is the low, also in the afternoon. */
+const awaitLow =
+  (audience: readonly StoredChat[], nowS: number): JobEnd =>
+  async (memory) => {
+    for (const { id } of audience) {
+      const chat = await memory.chatById(id);
+      if (chat) await memory.updateChat(id, { dialogue: dialogueAskedForLow(chat.dialogue, nowS) });
+    }
+  };
 
 /** Two days after a risky night: frost marks show only then. */
 export async function outcomeJob(context: JobContext): Promise<JobEnd> {

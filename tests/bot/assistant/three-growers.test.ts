@@ -130,7 +130,7 @@ describe('two days of three growers', () => {
       expect(asked.length).toBeGreaterThanOrEqual(1);
       expect(readings[n]!.length).toBe(asked.length);
       expect(readings[n]!.every((tempC) => tempC === -1.5)).toBe(true);
-      expect(to(chat).filter(({ message }) => message.text.startsWith('Noted: -1.5C')).length).toBe(asked.length);
+      expect(to(chat).filter(({ message }) => /^(?:Noted: -1\.5C inside,|-1\.5C as the low inside\?)/u.test(message.text)).length).toBe(asked.length);
     }
   });
 });

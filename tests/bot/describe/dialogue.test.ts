@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { describeStep, readState, start, writeState, type DescribeStep, type Said } from '../../../bot/features/describe/describe.js';
 import { inventedTowns } from '../../conversations/invented-towns.js';
 import { CONTEXT, Talk } from '../../conversations/talk-through.js';
+import { checkGreenhouse } from '../../../engine/index.js';
 
 const talk = (): Talk => new Talk(inventedTowns(false));
 const after = async (...says: readonly string[]): Promise<Talk> => {
@@ -139,9 +140,18 @@ describe('what is said and lacks something', () => {
 
   it('has thermometers with their height and light', async () => {
     const { step: last } = await after(...FIRST_THREE, 'one thermometer in the middle, 5 feet high, in the shade, and another outside in the sun');
-    expect(last.beside.thermometers).toEqual([
-      { name: 'middle', place: 'inside', heightM: expect.closeTo(1.524, 3) as number, sunlit: false },
-      { name: 'outside', place: 'outside', heightM: null, sunlit: true },
+    expect(last.file?.thermometers).toEqual([
+      { name: 'middle', place: 'inside', height: 1.524, hangs: 'shade' },
+      { name: 'outside', place: 'outside', hangs: 'sun' },
     ]);
+  });
+
+  it('keeps what a thermometer is called, the bed where it hangs, and no height that no house has', async () => {
+    const { step: last } = await after(...FIRST_THREE, 'the shed thermometer hangs outside in the shade', 'the bench thermometer hangs 90 ft up');
+    expect(last.file?.thermometers).toEqual([
+      { name: 'shed', place: 'outside', hangs: 'shade' },
+      { name: 'bench', place: 'inside' },
+    ]);
+    expect(checkGreenhouse(last.file)).toMatchObject({ ok: true });
   });
 });

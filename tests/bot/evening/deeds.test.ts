@@ -58,7 +58,7 @@ describe('what the grower did', () => {
   it('counts for what is asked in one breath with it, and only for the bed that it names', () =>
     withStore(async (store, say, last) => {
       const text = await say('30F inside now, covered the near bed, is the lettuce in the far bed ok tonight?');
-      expect(text).toContain('Noted: ');
+      expect(text).toContain('Noted: -1.1C inside at 15:00.');
       expect(text).toContain('Noted for tonight (the near bed): done: cover');
       expect(text).toContain('Lettuce');
       expect((await store.readings('deeds', 5)).map(({ tempC, place }) => ({ tempC, place }))).toEqual([{ tempC: -1.11, place: 'inside' }]);
@@ -76,8 +76,8 @@ describe('what the grower did', () => {
 
   it('keeps a reading, its correction and its withdrawal', () =>
     withStore(async (store, say) => {
-      expect(await say('28F inside')).toContain('Noted: -2.2C inside');
-      expect(await say('no, -3C')).toContain('Corrected: -3C');
+      expect(await say('28F inside')).toContain('Noted: -2.2C inside at 15:00.');
+      expect(await say('no, -3C')).toContain('Corrected: -3C inside');
       expect((await store.readings('deeds', 5)).map(({ tempC }) => tempC)).toEqual([-3]);
       await say('scrap that');
       expect(await store.readings('deeds', 5)).toEqual([]);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Ask, Reading } from '../../../bot/language/intent.js';
+import type { Ask } from '../../../bot/language/intent.js';
 import * as replies from '../../../bot/text/reply-text.js';
 import { cropFamilies, cropRows } from '../../../engine/index.js';
 import { outsideGsm } from './gsm.js';
@@ -8,8 +8,6 @@ const ASKS: Readonly<Record<Ask, true>> = {
   what: true, 'which-unit': true, 'which-sign': true, 'which-number': true, 'which-stat': true, 'which-time': true, 'which-place': true, 'which-crop': true, 'which-state': true,
   'which-night': true, 'which-item': true, 'which-meaning': true, 'which-reading': true, 'done-yet': true, 'impossible-temperature': true,
 };
-const PLACES = ['inside', 'outside', 'cover', 'soil', 'water', 'stones', 'tube', 'north wall'];
-const readings: readonly Reading[] = PLACES.flatMap((place) => (['now', 'low', 'high'] as const).map((stat): Reading => ({ c: -2.2, stat, place, sun: true, at: '2026-11-25T06:10:00-05:00' })));
 
 describe('replies are plain', () => {
   it.each(Object.keys(ASKS) as Ask[])('asks back: %s', (ask) => {
@@ -18,11 +16,6 @@ describe('replies are plain', () => {
       expect(text).not.toContain('undefined');
       expect(text.endsWith('Say "help" for what I can do.')).toBe(true);
     }
-  });
-
-  it.each(['C', 'F'] as const)('readings in %s', (units) => {
-    for (const text of [replies.readingKept(readings, units), replies.readingFixed(readings[0]!, units)]) expect(outsideGsm(text), text).toEqual([]);
-    expect(replies.readingKept([{ c: 0, stat: 'low' }], 'F')).toContain('32F inside, lowest');
   });
 
   it('all fixed ones, and all with something filled in', () => {

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Memory } from '../../../bot/journal.js';
-import { EVENING_S, inbound, keys, newChat, outbound, send, type OpenMemory } from './rows.js';
+import { EVENING_S, inbound, job, keys, newChat, outbound, send, type OpenMemory } from './rows.js';
 
 const at = (chat: string) => ({ channel: 'telegram', chat }) as const;
 
@@ -93,6 +93,38 @@ export function chatsContract(open: OpenMemory): void {
       await memory.moveChat(id, 'new');
       expect(await memory.chatById(id)).toMatchObject({ chat: 'new', greenhouseId: 'hill', dialogue: '{"asks":"erase"}' });
       expect(await memory.chatsOf('hill')).toHaveLength(1);
+    });
+
+    it('that are describing a greenhouse leave that for the one found at the new address', async () => {
+      const id = await newChat(memory, 'old');
+      await memory.updateChat(id, { dialogue: '{"asks":"size"}' });
+      await memory.updateChat(await newChat(memory, 'new'), { greenhouseId: 'hill' });
+      await memory.moveChat(id, 'new');
+      expect(await memory.chatById(id)).toMatchObject({ greenhouseId: 'hill', dialogue: null });
+    });
+
+    it('that become one with a chat of another greenhouse keep their own; the other one has no more evenings, unless somebody else hears of them', async () => {
+      const move = async (n: number): Promise<void> => {
+        const id = await newChat(memory, `old ${n}`);
+        await memory.updateChat(id, { greenhouseId: 'hill' });
+        await memory.updateChat(await newChat(memory, `new ${n}`), { greenhouseId: 'vale' });
+        await memory.moveChat(id, `new ${n}`);
+        expect(await memory.chat(at(`new ${n}`))).toMatchObject({ id, greenhouseId: 'hill' });
+      };
+      const evenings = async (): Promise<readonly string[]> => keys(await memory.dueJobs(EVENING_S, 10));
+      await memory.saveGreenhouse({ id: 'vale', body: '{}', savedAtS: EVENING_S });
+      await memory.addJob(job('advisory:hill', { greenhouseId: 'hill' }));
+      await memory.addJob(job('advisory:vale', { greenhouseId: 'vale' }));
+      const guest = await newChat(memory, 'guest');
+      await memory.updateChat(guest, { greenhouseId: 'vale' });
+      await move(1);
+      expect(await evenings()).toEqual(['advisory:hill', 'advisory:vale']);
+      await memory.eraseChat(guest);
+      await move(2);
+      expect(await evenings()).toEqual(['advisory:hill']);
+      // What was kept of it stays, for whoever is let in by an invitation that still stands.
+      expect(await memory.greenhouse('vale')).not.toBeNull();
+      expect(await memory.addJob(job('advisory:vale', { greenhouseId: 'vale' }))).toBe(true);
     });
   });
 
