@@ -29,7 +29,6 @@ export interface ReadBack {
   readonly forecastC: number | null;
 }
 
-
 /** "Noted: 21F inside, low of the night of Tuesday. Forecast was 23F: 2 too warm." */
 export function readBack(reading: ReadBack, units: TempUnits, lead: 'Noted' | 'Corrected' = 'Noted'): string {
   const { statistic, tempC, judged, thermometer, night, clock, forecastC } = reading;

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { transcriptsIn } from './transcript-files.js';
 
 /** Who of those that share a greenhouse. */
 export type Person = 1 | 2;
@@ -43,14 +43,4 @@ function lineOf(written: string): ConsoleLine | null {
 }
 
 /** Every transcript of the folder. */
-export const consoleTranscripts = (): readonly ConsoleTranscript[] =>
-  readdirSync(FOLDER)
-    .filter((name) => name.endsWith('.txt'))
-    .sort()
-    .map((name) => ({
-      name: name.replace(/\.txt$/u, '').replaceAll('-', ' '),
-      lines: readFileSync(new URL(name, FOLDER), 'utf8').split('\n').flatMap((written, at) => {
-        const line = lineOf(written);
-        return line === null ? [] : [{ ...line, at: at + 1 }];
-      }),
-    }));
+export const consoleTranscripts = (): readonly ConsoleTranscript[] => transcriptsIn(FOLDER, lineOf);

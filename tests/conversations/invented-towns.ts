@@ -3,4 +3,4 @@ import { PlaceSearchError, type PlaceFinder } from '../../bot/ports.js';
 
 /** The invented towns; `fails`: no search at all. */
 export const inventedTowns = (fails: boolean): PlaceFinder =>
-  fails ? { placesCalled: () => Promise.reject(new PlaceSearchError('network', 'no connection in this transcript')) } : townsFound;
+  fails ? { placesCalled: () => Promise.reject(new PlaceSearchError('network', 'no connection')) } : townsFound;

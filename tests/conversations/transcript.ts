@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { transcriptsIn } from './transcript-files.js';
 
 /** One line of a transcript in plain words. */
 export type TranscriptLine =
@@ -52,14 +52,4 @@ function lineOf(written: string): TranscriptLine | null {
 }
 
 /** Every transcript of the folder. */
-export const transcripts = (): readonly Transcript[] =>
-  readdirSync(FOLDER)
-    .filter((name) => name.endsWith('.txt'))
-    .sort()
-    .map((name) => ({
-      name: name.replace(/\.txt$/u, '').replaceAll('-', ' '),
-      lines: readFileSync(new URL(name, FOLDER), 'utf8').split('\n').flatMap((written, at) => {
-        const line = lineOf(written);
-        return line === null ? [] : [{ ...line, at: at + 1 }];
-      }),
-    }));
+export const transcripts = (): readonly Transcript[] => transcriptsIn(FOLDER, lineOf);

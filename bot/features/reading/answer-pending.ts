@@ -4,7 +4,7 @@ import { understand } from '../../language/understand.js';
 import type { Records, StoredReading } from '../../ports.js';
 import { localTime } from '../../text/local-time.js';
 import { asTypedWords, READING_WORDS } from '../../text/reading-text.js';
-import { asTyped } from './as-typed.js';
+import { asTyped, SAME_C } from './as-typed.js';
 import { withWord } from './ask-word.js';
 import { replaceWith, takeBack } from './fix-reading.js';
 import { judge, type ReadingMessage } from './judge.js';
@@ -16,7 +16,6 @@ import { thermometerNames, thermometerSaid } from './thermometer.js';
 
 type Ready = (store: Records) => Promise<Outgoing>;
 const MOST_ROWS = 500;
-const SAME_C = 0.011;
 
 /** The answer to what is pending about readings; null for a message that is about something else, which leaves it pending. */
 export async function answerPending(pending: Pending, message: ReadingMessage, store: Records): Promise<Ready | null> {

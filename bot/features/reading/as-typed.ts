@@ -10,7 +10,7 @@ export interface AsTyped {
 }
 
 /** Two numbers of one message are the same when they differ by less. */
-const SAME_C = 0.011;
+export const SAME_C = 0.011;
 const TENTHS = 10;
 
 /** The number of the message that a temperature came from; worked out in the grower's unit where none fits. */

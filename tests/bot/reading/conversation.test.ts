@@ -1,34 +1,12 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { readingsToLearn } from '../../../bot/features/reading/learned-from.js';
 import { celsiusToKelvin } from '../../../engine/index.js';
-import { outsideGsm } from '../text/gsm.js';
-import { readingRig, type ReadingRig } from './reading-rig.js';
+import { checkedTalk, MORNING } from './checked-talk.js';
 
 const PLACE = { latitude: 45.1, longitude: -72.2, openSky: 1, surroundings: 'wooded' } as const;
-/** Wednesday 14 January 2026, eight in the morning: the night of Tuesday is over. */
-const MORNING = '2026-01-14T08:00';
 
-let rig: ReadingRig;
-const heard: string[] = [];
-const says = async (text: string, at?: string): Promise<string> => {
-  const answer = await rig.says(text, at);
-  heard.push(answer);
-  return answer;
-};
-/** Degrees F as rows hold them, with how they were judged. */
-const rows = async (): Promise<readonly string[]> => (await rig.rows()).map(({ tempC, place, judged, thermometer }) => `${Math.round(tempC * 1.8 + 32)} ${thermometer ?? place} ${judged}`);
-
-beforeEach(async () => {
-  rig = await readingRig();
-  await rig.forecasts('2026-01-13', { inside: { lowC: -5 }, outside: { lowC: -9 }, cover: { lowC: -2 } });
-});
-afterEach(async () => {
-  await rig.close();
-  for (const text of heard.splice(0)) {
-    expect(outsideGsm(text), text).toEqual([]);
-    expect(text).not.toMatch(/undefined|NaN|\[object|null/u);
-  }
-});
+const talk = checkedTalk();
+const { says, rows } = talk;
 
 describe('a reading that fits', () => {
   it('is read back with unit, place, night and how right the forecast was', async () => {
@@ -82,10 +60,10 @@ describe('a reading that does not fit', () => {
   it('is asked about, kept with a question mark, and learned from only when it is answered', async () => {
     expect(await says('-5', MORNING)).toMatch(/^-5F as the low inside\? I expected about 23F\. Did you mean -5C \(23F\)\?\n1: -5C \(23F\)\n2: -5F is right\n.*question mark/u);
     expect(await rows()).toEqual(['-5 inside open']);
-    expect(readingsToLearn(await rig.rows(), { place: PLACE })).toEqual([]);
+    expect(readingsToLearn(await talk.rig.rows(), { place: PLACE })).toEqual([]);
     expect(await says('yes')).toContain('23F inside, low of the night of Tuesday.');
     expect(await rows()).toEqual(['23 inside good']);
-    expect(readingsToLearn(await rig.rows(), { place: PLACE })).toMatchObject([{ place: 'inside', statistic: 'low', valueK: celsiusToKelvin(-5) }]);
+    expect(readingsToLearn(await talk.rig.rows(), { place: PLACE })).toMatchObject([{ place: 'inside', statistic: 'low', valueK: celsiusToKelvin(-5) }]);
   });
 
   it.each([
@@ -119,7 +97,7 @@ describe('a reading that does not fit', () => {
 
   it('is settled by a button, and an old button says so', async () => {
     await says('-5', MORNING);
-    const again = rig.presses('-5C (23F)');
+    const again = talk.rig.presses('-5C (23F)');
     expect(await again).toContain('23F inside');
     expect(await rows()).toEqual(['23 inside good']);
   });
@@ -179,25 +157,25 @@ describe('a reading that does not fit', () => {
   });
 
   it('leaves a description that was begun where it is', async () => {
-    const { id } = (await rig.memory.chat({ channel: 'telegram', chat: '7' }))!;
-    await rig.memory.updateChat(id, { dialogue: '{"version":1,"file":{},"pending":[]}' });
+    const { id } = (await talk.rig.memory.chat({ channel: 'telegram', chat: '7' }))!;
+    await talk.rig.memory.updateChat(id, { dialogue: '{"version":1,"file":{},"pending":[]}' });
     await says('-5', MORNING);
     await says('yes');
     await says('undo');
-    expect((await rig.memory.chatById(id))!.dialogue).toBe('{"version":1,"file":{},"pending":[]}');
+    expect((await talk.rig.memory.chatById(id))!.dialogue).toBe('{"version":1,"file":{},"pending":[]}');
   });
 });
 
 describe('a low that was not reset', () => {
   beforeEach(async () => {
-    await rig.forecasts('2026-01-14', { inside: { lowC: 3, halfC: 1 } });
+    await talk.rig.forecasts('2026-01-14', { inside: { lowC: 3, halfC: 1 } });
     await says('21', MORNING);
   });
 
   it('is taken as a bound, and said so', async () => {
     expect(await says('21', '2026-01-15T08:00')).toMatch(/21F inside, low of the night of Wednesday\. It showed that before, and I expected 37F: I take it that it was not reset/u);
     expect(await rows()).toEqual(['21 inside good', '21 inside not-reset']);
-    expect(readingsToLearn(await rig.rows(), { place: PLACE }).map(({ notReset }) => notReset)).toEqual([undefined, true]);
+    expect(readingsToLearn(await talk.rig.rows(), { place: PLACE }).map(({ notReset }) => notReset)).toEqual([undefined, true]);
   });
 
   it('counts in full on a word', async () => {
@@ -211,6 +189,6 @@ describe('a thermometer in the sun', () => {
   it('is kept and not learned from', async () => {
     expect(await says('64 inside in the sun', '2026-01-14T12:00')).toContain('64F inside at 12:00. In the sun');
     expect(await rows()).toEqual(['64 inside sunlit']);
-    expect(readingsToLearn(await rig.rows(), { place: PLACE })).toEqual([]);
+    expect(readingsToLearn(await talk.rig.rows(), { place: PLACE })).toEqual([]);
   });
 });

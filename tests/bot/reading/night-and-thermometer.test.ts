@@ -1,32 +1,10 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { dialogueAskedForLow } from '../../../bot/features/reading/pending.js';
-import { outsideGsm } from '../text/gsm.js';
-import { HOUSE, readingRig, type ReadingRig } from './reading-rig.js';
+import { checkedTalk, MORNING } from './checked-talk.js';
+import { HOUSE } from './reading-rig.js';
 
-/** Wednesday 14 January 2026, eight in the morning: the night of Tuesday is over. */
-const MORNING = '2026-01-14T08:00';
-
-let rig: ReadingRig;
-const heard: string[] = [];
-const says = async (text: string, at?: string): Promise<string> => {
-  const answer = await rig.says(text, at);
-  heard.push(answer);
-  return answer;
-};
-/** Degrees F as rows hold them, with how they were judged. */
-const rows = async (): Promise<readonly string[]> => (await rig.rows()).map(({ tempC, place, judged, thermometer }) => `${Math.round(tempC * 1.8 + 32)} ${thermometer ?? place} ${judged}`);
-
-beforeEach(async () => {
-  rig = await readingRig();
-  await rig.forecasts('2026-01-13', { inside: { lowC: -5 }, outside: { lowC: -9 }, cover: { lowC: -2 } });
-});
-afterEach(async () => {
-  await rig.close();
-  for (const text of heard.splice(0)) {
-    expect(outsideGsm(text), text).toEqual([]);
-    expect(text).not.toMatch(/undefined|NaN|\[object|null/u);
-  }
-});
+const talk = checkedTalk();
+const { says, rows } = talk;
 
 describe('the night of a low', () => {
   it.each([
@@ -42,7 +20,7 @@ describe('the night of a low', () => {
 
   it('is where the learning looks for it, also when it is told late', async () => {
     await says('low was 21', '2026-01-14T20:30');
-    const [row] = await rig.rows();
+    const [row] = await talk.rig.rows();
     expect(row!.validAtS).toBeLessThan(Date.parse('2026-01-14T11:00:00-05:00') / 1000);
   });
 });
@@ -61,8 +39,8 @@ describe('readings of one moment', () => {
 
 describe('the question of the morning', () => {
   beforeEach(async () => {
-    const { id } = (await rig.memory.chat({ channel: 'telegram', chat: '7' }))!;
-    await rig.memory.updateChat(id, { dialogue: dialogueAskedForLow(null, Date.parse(`${MORNING}:00-05:00`) / 1000) });
+    const { id } = (await talk.rig.memory.chat({ channel: 'telegram', chat: '7' }))!;
+    await talk.rig.memory.updateChat(id, { dialogue: dialogueAskedForLow(null, Date.parse(`${MORNING}:00-05:00`) / 1000) });
   });
 
   it('makes a bare number the low, also in the afternoon', async () => {
@@ -80,8 +58,8 @@ describe('the question of the morning', () => {
 
   it('does not take the place of a question about a reading', async () => {
     await says('-5', MORNING);
-    const { id, dialogue } = (await rig.memory.chat({ channel: 'telegram', chat: '7' }))!;
-    await rig.memory.updateChat(id, { dialogue: dialogueAskedForLow(dialogue, Date.parse(`${MORNING}:00-05:00`) / 1000 + 600) });
+    const { id, dialogue } = (await talk.rig.memory.chat({ channel: 'telegram', chat: '7' }))!;
+    await talk.rig.memory.updateChat(id, { dialogue: dialogueAskedForLow(dialogue, Date.parse(`${MORNING}:00-05:00`) / 1000 + 600) });
     await says('1');
     expect(await rows()).toEqual(['23 inside good']);
   });
@@ -95,22 +73,20 @@ describe('thermometers', () => {
   });
 
   it('that are told of are found by their name, and a bare number is of the one inside', async () => {
-    await rig.close();
-    rig = await readingRig({ ...HOUSE, thermometers: [{ name: 'shed', place: 'outside', hangs: 'shade' }, { name: 'middle', place: 'inside', height: 1.5 }] });
-    await rig.forecasts('2026-01-13', { inside: { lowC: -5 }, outside: { lowC: -9 } });
+    await talk.inAnother({ ...HOUSE, thermometers: [{ name: 'shed', place: 'outside', hangs: 'shade' }, { name: 'middle', place: 'inside', height: 1.5 }] });
+    await talk.rig.forecasts('2026-01-13', { inside: { lowC: -5 }, outside: { lowC: -9 } });
     expect(await says('shed thermometer 18', MORNING)).toContain('18F at "shed" (outside), low of the night of Tuesday. Forecast was 16F: 2 too cold.');
     expect(await says('21')).toContain('21F at "middle" (inside)');
     expect(await rows()).toEqual(['18 shed good', '21 middle good']);
-    expect((await rig.rows()).map(({ place }) => place)).toEqual(['outside', 'inside']);
+    expect((await talk.rig.rows()).map(({ place }) => place)).toEqual(['outside', 'inside']);
     expect(await says('kitchen 60')).toContain('inside, outside, under the cover, shed, middle?');
   });
 });
 
 describe('an answer that only lacks its unit', () => {
   it('takes the unit alone', async () => {
-    await rig.close();
-    rig = await readingRig({ ...HOUSE, grower: { units: 'C' } });
-    await rig.forecasts('2026-01-13', { inside: { lowC: -5 } });
+    await talk.inAnother({ ...HOUSE, grower: { units: 'C' } });
+    await talk.rig.forecasts('2026-01-13', { inside: { lowC: -5 } });
     expect(await says('23', MORNING)).toContain('Fahrenheit or Celsius');
     expect(await says('F')).toContain('-5C inside');
   });
