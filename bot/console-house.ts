@@ -6,6 +6,7 @@ import type { Memory } from './journal.js';
 import type { Clock } from './ports.js';
 import { jobsOfDay } from './schedule/day-jobs.js';
 import { dateOf } from './schedule/day-times.js';
+import { movingTheDay } from './schedule/moved-day.js';
 import { zoneOf } from './time-zone.js';
 
 export const DEMO_GREENHOUSE = fileURLToPath(new URL('../config/demo/greenhouse.json', import.meta.url));
@@ -32,7 +33,7 @@ export async function openConsoleHouse(house: ConsoleHouse, { memory, clock }: {
   const greenhouseId = `console-${house.kind}`;
   const stored = await memory.greenhouse(greenhouseId);
   const isNewer = stored === null || (await stat(path)).mtimeMs / 1000 > stored.savedAtS;
-  if (isNewer) await memory.saveGreenhouse({ id: greenhouseId, body: await readFile(path, 'utf8'), savedAtS: nowS });
+  if (isNewer) await movingTheDay(memory, nowS).saveGreenhouse({ id: greenhouseId, body: await readFile(path, 'utf8'), savedAtS: nowS });
   await memory.updateChat(chat.id, { greenhouseId });
   const zone = zoneOf(greenhouse);
   for (const job of jobsOfDay(greenhouseId, greenhouse, zone, dateOf(nowS, zone))) if (job.dueAtS > nowS) await memory.addJob(job);

@@ -84,8 +84,8 @@ export interface Journal {
   finishJob(id: number, outcome: 'done' | 'dropped', atS: number): Promise<void>;
   /** Counts an attempt and tries again later; nothing happens when it was cancelled meanwhile. */
   postponeJob(id: number, dueAtS: number): Promise<void>;
-  /** Moves what is not done yet. */
-  moveJob(key: string, dueAtS: number): Promise<void>;
+  /** Moves what is not done yet, with another body where one is given. */
+  moveJob(key: string, dueAtS: number, body?: string): Promise<void>;
   /** Removes what is not done yet, of one kind or all; their keys are free again. */
   cancelJobs(greenhouseId: string, kind?: string): Promise<void>;
 

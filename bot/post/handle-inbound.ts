@@ -6,6 +6,7 @@ import type { WorkOutWeek } from '../features/outlook/work-out-week.js';
 import type { Outgoing } from '../chat.js';
 import type { InboundRow, Memory, StoredChat } from '../journal.js';
 import type { Clock, Log, WeatherSource } from '../ports.js';
+import { movingTheDay } from '../schedule/moved-day.js';
 import { isPassing } from '../store/store-error.js';
 import { localTime } from '../text/local-time.js';
 import { CHAT_WORDS } from '../text/chat-words.js';
@@ -89,7 +90,7 @@ async function handleOne(row: InboundRow, ports: InboundPorts, signal?: AbortSig
     const isDone = await memory.atomically(async (within) => {
       // Another who shares the greenhouse erased it meanwhile: nothing of it is written any more, and the update is answered anew.
       if ((await within.chatById(chat.id))?.greenhouseId !== chat.greenhouseId) return false;
-      const replies = await handled(within);
+      const replies = await handled(movingTheDay(within, clock.nowS()));
       // An erased chat was opened anew: the last word goes to the one that is there.
       const chatId = replies.length === 0 ? chat.id : (await within.openChat(row, { isGroup: row.isGroup, atS: row.receivedAtS })).id;
       for (const [n, message] of replies.entries()) await within.addOutbound({ chatId, key: `reply:${row.channel}:${row.update}:${n}`, message: inItsTopic(message, row), notBeforeS: FIRST_OF_ALL, uselessAfterS: clock.nowS() + USEFUL_S });

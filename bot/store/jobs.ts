@@ -54,8 +54,8 @@ export async function postponeJob(db: Kysely<StoreTables>, id: number, dueAtS: n
     .execute();
 }
 
-export async function moveJob(db: Kysely<StoreTables>, key: string, dueAtS: number): Promise<void> {
-  await db.updateTable('job').set({ dueAtS: notEarlierS('dueAtS', dueAtS) }).where('key', '=', key).where('state', '=', 'open').execute();
+export async function moveJob(db: Kysely<StoreTables>, key: string, dueAtS: number, body?: string): Promise<void> {
+  await db.updateTable('job').set({ dueAtS: notEarlierS('dueAtS', dueAtS), ...(body === undefined ? {} : { body }) }).where('key', '=', key).where('state', '=', 'open').execute();
 }
 
 export async function cancelJobs(db: Kysely<StoreTables>, greenhouseId: string, kind?: string): Promise<void> {

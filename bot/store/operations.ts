@@ -1,7 +1,7 @@
 import type { Kysely } from 'kysely';
 import type { WithinMemory } from '../journal.js';
 import { actions, addAction } from './actions.js';
-import { addAdvisory, advisoryFor, lastAdvisory } from './advisories.js';
+import { addAdvisory, advisoriesAfter, advisoryBy, advisoryFor, lastAdvisory } from './advisories.js';
 import { channelsInUse, chat, chatById, chatsAfter, chatsOf, openChat, updateChat } from './chats.js';
 import { eraseChat, eraseGreenhouse, type PlaceKeyOf } from './erase.js';
 import { greenhouse, saveGreenhouse } from './greenhouses.js';
@@ -11,7 +11,7 @@ import { addJob, cancelJobs, dueJobs, finishJob, moveJob, postponeJob } from './
 import { moveChat } from './move-chat.js';
 import { addOutbound, beginSend, dueOutbound, endSend, outboundSentAs, recoverSends } from './outbox.js';
 import { purge } from './purge.js';
-import { addReading, replaceReading, standingReadings, withdrawReading } from './readings.js';
+import { addReading, everyReading, replaceReading, standingReadings, withdrawReading } from './readings.js';
 import type { StoreTables } from './schema.js';
 import { isUnsettled } from './unsettled.js';
 import { lastWeather, saveWeather } from './weather-answers.js';
@@ -34,6 +34,7 @@ export function operationsOn(db: Kysely<StoreTables>, run: RunCall, { placeKeyOf
     replaceReading: (id, replacement) => run(() => replaceReading(db, id, replacement)),
     withdrawReading: (id, withdrawnAtS) => run(() => withdrawReading(db, id, withdrawnAtS)),
     readings: (greenhouseId, limit) => run(() => standingReadings(db, greenhouseId, limit)),
+    everyReading: (greenhouseId, sinceS) => run(() => everyReading(db, greenhouseId, sinceS)),
     addAction: (row) => run(() => addAction(db, row)),
     actions: (greenhouseId, sinceS) => run(() => actions(db, greenhouseId, sinceS)),
     saveWeather: (row) => run(() => saveWeather(db, row)),
@@ -41,6 +42,8 @@ export function operationsOn(db: Kysely<StoreTables>, run: RunCall, { placeKeyOf
     addAdvisory: (row) => run(() => addAdvisory(db, row)),
     lastAdvisory: (greenhouseId) => run(() => lastAdvisory(db, greenhouseId)),
     advisoryFor: (greenhouseId, night) => run(() => advisoryFor(db, greenhouseId, night)),
+    advisoryBy: (greenhouseId, night, atS) => run(() => advisoryBy(db, greenhouseId, night, atS)),
+    advisoriesAfter: (greenhouseId, after, limit) => run(() => advisoriesAfter(db, greenhouseId, after, limit)),
 
     keepInbound: (inbound) => run(() => keepInbound(db, inbound)),
     openInbound: (limit) => run(() => openInbound(db, limit)),
@@ -58,7 +61,7 @@ export function operationsOn(db: Kysely<StoreTables>, run: RunCall, { placeKeyOf
     dueJobs: (nowS, limit) => run(() => dueJobs(db, nowS, limit)),
     finishJob: (id, outcome, atS) => run(() => finishJob(db, id, outcome, atS)),
     postponeJob: (id, dueAtS) => run(() => postponeJob(db, id, dueAtS)),
-    moveJob: (key, dueAtS) => run(() => moveJob(db, key, dueAtS)),
+    moveJob: (key, dueAtS, body) => run(() => moveJob(db, key, dueAtS, body)),
     cancelJobs: (greenhouseId, kind) => run(() => cancelJobs(db, greenhouseId, kind)),
 
     chat: (address) => run(() => chat(db, address)),

@@ -107,7 +107,9 @@ export function withPlace(state: DescribeState, said: PlaceFact, found: { readon
   if (Math.abs(latitude) > 90 || Math.abs(longitude) > 180) return { problem: { code: 'bad-coordinates' } };
   const units = state.told.units === 'told' ? (state.file.grower?.units ?? found.habits.temperature) : found.habits.temperature;
   const habits = state.told.units === 'told' && state.habits !== null ? { ...found.habits, lengths: state.habits.lengths } : found.habits;
-  const file: DraftFile = { ...state.file, place: { ...state.file.place, latitude: rounded(latitude), longitude: rounded(longitude) }, grower: { ...state.file.grower, units } };
+  // The clock and the height of another place are others.
+  const { timeZone: _zone, elevation: _height, ...around } = state.file.place ?? {};
+  const file: DraftFile = { ...state.file, place: { ...around, latitude: rounded(latitude), longitude: rounded(longitude) }, grower: { ...state.file.grower, units } };
   return settled(sized({ ...state, file, habits, placeName: found.name, choices: [], looking: null }), 'place', 'told');
 }
 

@@ -67,7 +67,9 @@ export function jobsContract(open: OpenMemory): void {
       await memory.moveJob('b', EVENING_S + 60);
       await memory.moveJob('unknown', EVENING_S);
       expect(await due()).toEqual([]);
-      expect(await memory.dueJobs(EVENING_S + 60, 10)).toMatchObject([{ key: 'a', attempts: 0 }]);
+      expect(await memory.dueJobs(EVENING_S + 60, 10)).toMatchObject([{ key: 'a', body: job('a').body, attempts: 0 }]);
+      await memory.moveJob('a', EVENING_S, 'another');
+      expect(await memory.dueJobs(EVENING_S, 10)).toMatchObject([{ key: 'a', body: 'another' }]);
     });
 
     it('can be cancelled, of one kind or all, and then be added anew; what is done stays done', async () => {
