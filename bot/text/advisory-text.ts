@@ -34,16 +34,19 @@ const block = (title: string, lines: readonly string[]): string => (lines.length
 
 function actionBlock(advisory: Omit<Advisory, 'text'>, words: AdvisoryWords): string {
   const { actions, effortMinutes, cost, heater } = advisory.plan;
-  if (actions.length === 0) {
-    const inPlace = advisory.reasons.some(({ code }) => code === 'counts-on');
-    const threatened = advisory.crops.some(({ verdict }) => verdict === 'at-risk' || verdict === 'likely-lost');
-    if (advisory.reasons.some(({ code }) => code === 'too-late')) return 'Nothing more can be done in time tonight. See the crops below.';
-    if (threatened) return `Nothing ${inPlace ? 'more ' : ''}that you can do tonight is worth the work, but not all crops are safe: see below.`;
-    return inPlace ? 'Nothing more to do tonight, as long as what is in place stays.' : 'Nothing to do tonight.';
-  }
+  if (actions.length === 0) return idleSentence(advisory);
   const total = `About ${effortMinutes} minutes of work${cost > 0 ? `, about ${cost.toFixed(2)} for heat` : ''}.`;
   const heat = heater ? [`Heater: ${heater.powerW} W, the heat of about ${heater.fullPowerHours} h at full power, ${heater.energyKwh} kWh${heater.fuelUnit === 'kWh' ? '' : ` (${heater.fuel} ${heater.fuelUnit})`}, about ${heater.cost.toFixed(2)}${heater.priceIsPlaceholder ? ' at a made-up price: set yours in the greenhouse file' : ''}.${heater.expectedInsideC === null ? '' : ` It will run flat out and not hold the setting: expect about ${temperature(heater.expectedInsideC, words.units)} inside.`}`] : [];
   return block('Do', [...mergedActions(actions).map((action) => actionSentence(action, words)), ...heat, total]);
+}
+
+/** Why there is nothing to do. */
+export function idleSentence({ crops, reasons }: Pick<Advisory, 'crops' | 'reasons'>): string {
+  const inPlace = reasons.some(({ code }) => code === 'counts-on');
+  const threatened = crops.some(({ verdict }) => verdict === 'at-risk' || verdict === 'likely-lost');
+  if (reasons.some(({ code }) => code === 'too-late')) return 'Nothing more can be done in time tonight. See the crops below.';
+  if (threatened) return `Nothing ${inPlace ? 'more ' : ''}that you can do tonight is worth the work, but not all crops are safe: see below.`;
+  return inPlace ? 'Nothing more to do tonight, as long as what is in place stays.' : 'Nothing to do tonight.';
 }
 
 /** Several beds to cover by the same time are one sentence. */

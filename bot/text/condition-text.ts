@@ -3,8 +3,10 @@ import type { Supposed } from '../features/evening/supposed-night.js';
 import type { ConditionItem } from '../language/intent.js';
 import { actionSentence } from './action-text.js';
 import { cautionText } from './caution-text.js';
+import { idleSentence } from './advisory-text.js';
 import { degreesWarmer } from './degrees-warmer.js';
-import { withRange, type TempUnits } from './temperature.js';
+import { reasonSentence } from './reason-text.js';
+import { temperature, withRange, type TempUnits } from './temperature.js';
 
 const WRONG_WORDS = { snow: 'snow on the roof', 'power-out': 'the power out', 'blower-off': 'the blower stopped', 'torn-film': 'a hole in the film', 'door-open': 'the door open', 'fuel-out': 'no fuel', 'fan-dead': 'the fans dead' } as const satisfies Record<ConditionItem, string>;
 const RIGHT_WORDS = { snow: 'no snow on the roof', 'power-out': 'the power back', 'blower-off': 'the blower running', 'torn-film': 'the film mended', 'door-open': 'the door shut', 'fuel-out': 'fuel again', 'fan-dead': 'the fans working' } as const satisfies Record<ConditionItem, string>;
@@ -22,7 +24,12 @@ const MEND = {
 
 const POWER_CAUTION = 'No grill, no unvented burner and no generator inside: their gas kills. Keep off loose wires. Headache or dizziness: get out and call for help.';
 
+/** Less is not worth a word (project estimate). */
+const WORTH_SAYING_K = 0.3;
+
 interface ConditionWords {
+  /** The low inside that was told earlier for this night, degrees C; null where none was. */
+  readonly earlierLowC: number | null;
   readonly units: TempUnits;
   readonly cropName: (id: string) => string;
 }
@@ -34,19 +41,21 @@ export function conditionText({ items, on }: { items: readonly ConditionItem[]; 
   const inside = advisory.places.find(({ place }) => place === 'inside')!;
   return [
     ...(on ? items.flatMap((item) => MEND[item] ?? []) : []),
-    advisory.plan.actions.length === 0 ? 'Nothing to cover or heat tonight.' : advisory.plan.actions.map((action: AdvisoryAction) => actionSentence(action, words)).join(' '),
+    advisory.plan.actions.length === 0 ? idleSentence(advisory) : advisory.plan.actions.map((action: AdvisoryAction) => actionSentence(action, words)).join(' '),
     `Noted: ${items.map((item) => (on ? WRONG_WORDS : RIGHT_WORDS)[item]).join(', ')}.`,
-    `The low inside is now ${withRange(inside.lowC, words.units)}.${supposed ? ` ${thanBefore(supposed, words.units)}` : ''}`,
+    `The low inside is now ${withRange(inside.lowC, words.units)}.${thanBefore(supposed, inside.lowC.q50, words)}`,
+    ...advisory.reasons.flatMap((reason) => (reason.code === 'too-late' ? (reasonSentence(reason, words) ?? []) : [])),
     ...harmed(advisory),
     ...cautions,
     on ? 'Tell me when it is right again.' : 'Glad to hear it.',
   ].join('\n');
 }
 
-/** The house before is what was supposed: the change is the other way round. */
-function thanBefore({ changes }: Supposed, units: TempUnits): string {
-  const { meanK, q10K, q90K } = changes.find(({ at }) => at === 'inside')!;
-  return `Than before, that is ${degreesWarmer({ meanK: -meanK, q10K: -q90K, q90K: -q10K }, units)}.`;
+/** A change of the plan counts as one of the night: no heat where the power is out. The house before is what was supposed, so that the change is the other way round. */
+function thanBefore(supposed: Supposed | undefined, lowC: number, { earlierLowC, units }: ConditionWords): string {
+  const change = supposed?.changes.find(({ at }) => at === 'inside');
+  if (change !== undefined && Math.abs(change.meanK) >= WORTH_SAYING_K) return ` That is ${degreesWarmer({ meanK: -change.meanK, q10K: -change.q90K, q90K: -change.q10K }, units)}, because of this.`;
+  return earlierLowC === null || Math.abs(earlierLowC - lowC) < WORTH_SAYING_K ? '' : ` Earlier I said ${temperature(earlierLowC, units)}.`;
 }
 
 function harmed({ crops }: Advisory): string[] {

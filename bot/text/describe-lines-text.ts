@@ -1,4 +1,4 @@
-import { HEATER_KINDS, LITRES_PER_US_GALLON, METRES_PER_FOOT, WATTS_PER_BTU_PER_HOUR, type Greenhouse } from '../../engine/index.js';
+import { HEATER_KINDS, LITRES_PER_US_GALLON, METRES_PER_FOOT, WATTS_PER_BTU_PER_HOUR, type Greenhouse, type HeaterKind } from '../../engine/index.js';
 import type { PlainLength } from '../features/describe/file-quantities.js';
 import type { DraftFile, Line, SizeDraft } from '../features/describe/state.js';
 import type { SummaryView } from '../features/describe/view.js';
@@ -91,9 +91,15 @@ const HEATER_WORDS: Readonly<Record<string, string>> = { electric: 'electric', '
 
 function heaterWords({ heater }: Greenhouse, { primary, temperatureUnits }: SummaryView): string | null {
   if (!heater) return null;
-  const flame = HEATER_KINDS[heater.kind].combustion !== 'none';
   const running = heater.on ? `, on${heater.set === undefined ? '' : ` at ${temperature(heater.set, temperatureUnits)}`}` : '';
-  return `${HEATER_WORDS[heater.kind]}, ${powerWords(heater.power, flame && primary === 'ft' && heater.kind !== 'candles')}${heater.thermostat || heater.kind === 'candles' || heater.kind === 'wood-stove' ? '' : ', no thermostat'}${running}${heater.price === undefined ? '' : `, ${heater.price} a unit`}${flame ? (heater.safetyRead ? ', safety words read' : ', left out until you have read the safety words') : ''}`;
+  return `${HEATER_WORDS[heater.kind]}, ${powerWords(heater.power, HEATER_KINDS[heater.kind].combustion !== 'none' && primary === 'ft' && heater.kind !== 'candles')}${heater.thermostat || heater.kind === 'candles' || heater.kind === 'wood-stove' ? '' : ', no thermostat'}${running}${heater.price === undefined ? '' : `, ${heater.price} a unit`}${safetyWords(heater)}`;
+}
+
+function safetyWords({ kind, safetyRead }: { kind: HeaterKind; safetyRead: boolean }): string {
+  const { combustion } = HEATER_KINDS[kind];
+  if (combustion === 'none') return '';
+  if (combustion === 'unvented') return ', in no plan: without a flue it can kill in a closed house';
+  return safetyRead ? ', safety words read' : ', left out until you have read the safety words';
 }
 
 const THERMOMETER_PLACES = { inside: 'inside', outside: 'outside', cover: 'under the cover', soil: 'in the soil', water: 'in the water', stones: 'in the stones', tube: 'in the ground tube' } as const;

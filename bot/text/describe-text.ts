@@ -186,7 +186,7 @@ function heaterQuestion({ detail }: Ask, { flame }: QuestionWords): Question {
     case 'candles':
       return { text: 'How many candles burn at once? For example "6".', choices: [[SKIP]] };
     case 'safety':
-      return { text: `Please read this and answer "I have read it". ${cautionText(flame)} Without your answer I never advise this heater.`, choices: [[choice('I have read it')], [choice('Not now', 'skip')]] };
+      return { text: `Please read this and answer "I have read it". ${cautionText(flame)} ${flame === 'flame-unvented' ? 'It comes into no plan of mine. When it burns all the same, say "heater on" and I count its heat.' : 'Without your answer I never advise this heater.'}`, choices: [[choice('I have read it')], [choice('Not now', 'skip')]] };
     default:
       return { text: 'Is there a heater? For example "1500 W electric", "propane, 30000 BTU, no flue" or "6 candles". Or say "no".', choices: [NO_OR_SKIP] };
   }

@@ -71,12 +71,13 @@ export function coverSets(byRisk: readonly string[]): readonly (readonly string[
 export const coverableBeds = (greenhouse: Greenhouse, house: House, standing: Controls): readonly string[] =>
   greenhouse.beds.filter((bed, column) => bed.cover && !standing.coverOn[column] && house.columns[column]!.rowCover).map(({ name }) => name);
 
-/** A flame is never advised before its safety words have been read. */
+/** A flame without a flue is never advised: in a closed house its gas kills. Any other flame only after its safety words have been read. */
 export function heaterMayBeAdvised(greenhouse: Greenhouse, standing: Controls): boolean {
   const { heater } = greenhouse;
   if (!heater || standing.heaterOn || greenhouse.now.fuelOut) return false;
   if (HEATER_KINDS[heater.kind].needsMains && standing.troubles.powerOut) return false;
-  return HEATER_KINDS[heater.kind].combustion === 'none' || heater.safetyRead;
+  const { combustion } = HEATER_KINDS[heater.kind];
+  return combustion === 'none' || (combustion === 'vented' && heater.safetyRead);
 }
 
 export type HeaterSetting = { readonly setK: number | null };

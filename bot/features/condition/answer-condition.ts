@@ -64,10 +64,14 @@ export async function prepareCondition(condition: Condition, text: string, subje
   if (!check.ok) return () => Promise.resolve({ text: conditionRefused(condition.items) });
   const { greenhouse } = check;
   const evening = await compose({ ...subject, greenhouse }, { greenhouse: before });
-  const said = conditionText(condition, evening, { units: greenhouse.grower.units, cropName });
+  const earlier = await records.advisoryFor(greenhouseId, evening.advisory.night);
+  const earlierLowC = earlier === null ? null : insideLowC(JSON.parse(earlier.body) as Advisory);
+  const said = conditionText(condition, evening, { earlierLowC, units: greenhouse.grower.units, cropName });
   return async (store) => {
     await store.saveGreenhouse({ id: greenhouseId, body: JSON.stringify(file), savedAtS: nowS });
     await keep(evening.advisory, store);
     return { text: said };
   };
 }
+
+const insideLowC = ({ places }: Advisory): number | null => places.find(({ place }) => place === 'inside')?.lowC.q50 ?? null;

@@ -5,7 +5,7 @@ import { isQuestion } from '../../language/question.js';
 import { understand } from '../../language/understand.js';
 import { CHANGED, KNOWN_ALREADY } from '../../text/describe-text.js';
 import { completeFile, sized, type DescribeContext } from './apply.js';
-import { describeStep, finishStep, takeFacts, type DescribeStep } from './describe.js';
+import { acknowledgesFlame, describeStep, finishStep, takeFacts, takeRead, type DescribeStep } from './describe.js';
 import { quantityOf } from './size.js';
 import { thermometerOf } from './thermometers.js';
 import { readSignal } from '../../language/house/signals.js';
@@ -45,6 +45,7 @@ export function changeGreenhouse(file: GreenhouseFile, text: string, context: De
   const state = sized(stateOf(file, context, beside));
   const line = NAMES_LINE.test(text) ? readSignal(text) : null;
   if (line !== null) return describeStep(state, { text }, context);
+  if (acknowledgesFlame(state, text)) return finishStep(takeRead(state), context);
   const zone = context.zoneAt(file.place.latitude, file.place.longitude);
   const form = ` ${readHouseText(text, context.cropWords).pieces.map(({ symbol }) => symbol).join(' ')} `;
   if (isQuestion(form, form)) return null;

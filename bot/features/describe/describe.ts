@@ -92,7 +92,7 @@ function takeText(state: DescribeState, said: string, ask: Ask | null, context: 
     const place = chosen(state, text, signal);
     if (place !== null) return place;
   }
-  if (needsSafety(state.file) && HAS_READ.test(text)) return takeRead(state);
+  if (acknowledgesFlame(state, text)) return takeRead(state);
   if (signal !== null) {
     const facts = ask === null ? null : yesOrNo(ask, signal.kind, state);
     if (facts !== null) return takeFacts(state, facts, [], context);
@@ -110,9 +110,12 @@ function takeText(state: DescribeState, said: string, ask: Ask | null, context: 
 }
 
 /** The safety words are acknowledged in so many words, whenever that comes. */
-const HAS_READ = /\bi(?:'ve| have)? read\b/iu;
+const HAS_READ = /\bi(?:['’]ve| have)? read\b|\b(?:safety|cautions?)(?: words?)?(?: are| is| have been| were)? read\b|^\W*read(?: it| them| that)?\W*$/iu;
 
-function takeRead(state: DescribeState): Taken {
+/** Whether a message acknowledges the safety words of a flame that waits for it. */
+export const acknowledgesFlame = ({ file }: DescribeState, text: string): boolean => needsSafety(file) && HAS_READ.test(text);
+
+export function takeRead(state: DescribeState): Taken {
   const { heater } = state.file;
   if (heater === undefined) return { state, parts: [], lines: [], problems: [], understood: false };
   return { state: { ...state, missed: 0, file: { ...state.file, heater: { ...heater, safetyRead: true } } }, parts: [], lines: ['heater'], problems: [], understood: true };

@@ -92,7 +92,7 @@ export interface AdvisoryMorning {
 export type FanName = 'tubes' | 'stones' | 'compost' | 'air';
 export type TroubleCode = 'snow' | 'power-out' | 'blower-off' | 'opening' | 'fans-dead' | 'fuel-out';
 
-export type CautionCode = 'heater-electric' | 'fan-electric' | 'flame-vented' | 'flame-unvented' | 'flame-not-advised' | 'frozen-leaves' | 'snow-on-film' | 'not-a-promise';
+export type CautionCode = 'heater-electric' | 'fan-electric' | 'flame-vented' | 'flame-unvented' | 'unvented-left-out' | 'flame-not-advised' | 'frozen-leaves' | 'snow-on-film' | 'not-a-promise';
 
 export type AdvisoryReason =
   | { readonly code: 'counts-on'; readonly coveredBeds: readonly string[]; readonly heaterSetC: number | null; readonly heaterOn: boolean; readonly curtainDrawn: boolean; readonly fans: readonly FanName[] }

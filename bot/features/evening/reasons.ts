@@ -40,6 +40,8 @@ export function reasonsFor(plan: EveningPlan, context: { greenhouse: Greenhouse;
   ];
 }
 
+type PlannedAction = EveningPlan['chosen']['actions'][number];
+
 /** What lies on the beds or burns already. */
 function countsOn({ standing, house }: EveningPlan): AdvisoryReason[] {
   const coveredBeds = house.columns.filter((_, c) => standing.coverOn[c]).map(({ name }) => name);
@@ -75,11 +77,21 @@ function whatWouldChange({ chosen, nothing, crops }: EveningPlan): AdvisoryReaso
   return reasons;
 }
 
-/** Plans that would have been better, had there been time. */
+/** Plans that would have been better, had there been time: what of them the chosen one does not do anyway. */
 function tooLate({ plans, chosen, infeasible }: EveningPlan): AdvisoryReason[] {
   const better = plans.find(({ id, expectedLoss }) => infeasible.includes(id) && expectedLoss < chosen.expectedLoss - 1);
-  if (!better) return [];
-  return [{ code: 'too-late', actions: better.actions.map((action) => ({ action: action.action === 'fan' && action.target === 'tubes' ? 'tube-fan' : action.action, ...('target' in action ? { target: action.action === 'fan' ? fanName(action.target) : action.target } : {}), ...(action.action === 'harvest' ? { crop: action.crop } : {}), ...(action.action === 'heater' ? { setC: action.setK === null ? null : celsius(action.setK) } : {}) })) }];
+  const isChosen = (one: PlannedAction): boolean => chosen.actions.some((action) => action.action === one.action && ('target' in action ? action.target : null) === ('target' in one ? one.target : null));
+  const missed = better?.actions.filter((action) => !isChosen(action)) ?? [];
+  return missed.length === 0 ? [] : [{ code: 'too-late', actions: missed.map(missedAction) }];
+}
+
+function missedAction(action: PlannedAction): Extract<AdvisoryReason, { code: 'too-late' }>['actions'][number] {
+  return {
+    action: action.action === 'fan' && action.target === 'tubes' ? 'tube-fan' : action.action,
+    ...('target' in action ? { target: action.action === 'fan' ? fanName(action.target) : action.target } : {}),
+    ...(action.action === 'harvest' ? { crop: action.crop } : {}),
+    ...(action.action === 'heater' ? { setC: action.setK === null ? null : celsius(action.setK) } : {}),
+  };
 }
 
 function isWorthAWord(note: WeatherNote, nowS: number): boolean {
@@ -118,7 +130,8 @@ export function cautionsFor(plan: EveningPlan, greenhouse: Greenhouse): readonly
   if (greenhouse.heater) {
     const { combustion } = HEATER_KINDS[greenhouse.heater.kind];
     if (plan.chosen.fuel || plan.standing.heaterOn) codes.push(combustion === 'none' ? 'heater-electric' : combustion === 'vented' ? 'flame-vented' : 'flame-unvented');
-    else if (combustion !== 'none' && !greenhouse.heater.safetyRead) codes.push('flame-not-advised');
+    else if (combustion === 'unvented') codes.push('unvented-left-out');
+    else if (combustion === 'vented' && !greenhouse.heater.safetyRead) codes.push('flame-not-advised');
   }
   if (plan.morning.some(({ action }) => action === 'harvest')) codes.push('frozen-leaves');
   if (plan.chosen.actions.some((action) => action.action === 'fan' && action.run)) codes.push('fan-electric');

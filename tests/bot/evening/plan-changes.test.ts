@@ -56,13 +56,24 @@ describe('the plan follows what is at stake', () => {
   });
 
   it('never advises a flame before its safety words are read', async () => {
-    const propane = { kind: 'unvented-propane', power: 3000 } as const;
+    const propane = { kind: 'vented-propane', power: 3000 } as const;
     const unread = await advise({ ...withCrop('tomato'), heater: propane });
     const read = await advise({ ...withCrop('tomato'), heater: { ...propane, safetyRead: true } });
     expect(unread.alternatives.flatMap(({ actions }) => actions.map(({ action }) => action))).not.toContain('heater');
     expect(unread.cautions.map(({ code }) => code)).toContain('flame-not-advised');
     expect(actionsOf(read)).toContain('heater');
-    expect(read.cautions.map(({ code }) => code)).toContain('flame-unvented');
+    expect(read.cautions.map(({ code }) => code)).toContain('flame-vented');
+  });
+
+  it('never advises a flame without a flue, whatever was read, and counts one that burns all the same', async () => {
+    const heater = { kind: 'unvented-propane', power: 3000, safetyRead: true } as const;
+    const left = await advise({ ...withCrop('tomato'), heater });
+    expect([left.plan, ...left.alternatives].flatMap(({ actions }) => actions.map(({ action }) => action))).not.toContain('heater');
+    expect(left.cautions.map(({ code }) => code)).toContain('unvented-left-out');
+    const burning = await advise({ ...withCrop('tomato'), heater: { ...heater, on: true } });
+    const low = ({ places }: typeof left): number => places.find(({ place }) => place === 'inside')!.lowC.mean;
+    expect(low(burning)).toBeGreaterThan(low(left) + 1);
+    expect(burning.cautions.map(({ code }) => code)).toContain('flame-unvented');
   });
 
   it('judges one crop by the air at its place and another by its leaf on the same night', async () => {

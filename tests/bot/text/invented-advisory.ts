@@ -62,7 +62,7 @@ export const REASONS: Readonly<Record<AdvisoryReason['code'], readonly AdvisoryR
   'demo-weather': [{ code: 'demo-weather' }],
 };
 
-const CAUTION_CODES: Readonly<Record<CautionCode, true>> = { 'heater-electric': true, 'fan-electric': true, 'flame-vented': true, 'flame-unvented': true, 'flame-not-advised': true, 'frozen-leaves': true, 'snow-on-film': true, 'not-a-promise': true };
+const CAUTION_CODES: Readonly<Record<CautionCode, true>> = { 'heater-electric': true, 'fan-electric': true, 'flame-vented': true, 'flame-unvented': true, 'unvented-left-out': true, 'flame-not-advised': true, 'frozen-leaves': true, 'snow-on-film': true, 'not-a-promise': true };
 export const CAUTIONS = Object.keys(CAUTION_CODES) as readonly CautionCode[];
 
 const place = (name: AdvisoryPlace['place'], q50: number, bed?: string): AdvisoryPlace => ({ place: name, ...(bed === undefined ? {} : { bed }), lowC: { mean: q50, q10: q50 - 1.5, q50, q90: q50 + 1.5 }, lowAt: at('06:10') });

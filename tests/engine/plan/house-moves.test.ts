@@ -43,14 +43,14 @@ describe('a power cut', () => {
     expect(dark.ifPowerFails).toBeNull();
   });
 
-  it('does not stop candles, and an empty tank does', () => {
-    const candles: Partial<GreenhouseFile> = { beds: TENDER, heater: { kind: 'candles', power: 800, safetyRead: true, price: 1 } };
-    const lit = inventedEvening({ ...candles, now: { powerOut: true } });
+  it('does not stop a wood stove, and an empty shed does', () => {
+    const stove: Partial<GreenhouseFile> = { beds: TENDER, heater: { kind: 'wood-stove', power: 1500, safetyRead: true, price: 0.05 } };
+    const lit = inventedEvening({ ...stove, now: { powerOut: true } });
     const heats = lit.plans.flatMap(({ choices }) => (choices.heater ? [choices.heater] : []));
     expect(heats.length).toBeGreaterThan(0);
-    // A filling burns 4 h from bedtime at the latest, not all night.
-    for (const heat of heats) expect(heat.untilS - heat.fromS).toBeLessThanOrEqual(4 * 3600);
-    expect(inventedEvening({ ...candles, now: { fuelOut: true } }).plans.every(({ choices }) => choices.heater === null)).toBe(true);
+    // A filling burns 5 h from bedtime at the latest, not all night.
+    for (const heat of heats) expect(heat.untilS - heat.fromS).toBeLessThanOrEqual(5 * 3600);
+    expect(inventedEvening({ ...stove, now: { fuelOut: true } }).plans.every(({ choices }) => choices.heater === null)).toBe(true);
   });
 });
 
