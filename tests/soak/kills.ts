@@ -59,6 +59,7 @@ export async function killRounds(rounds: number): Promise<Report> {
     talk.abort();
     await talking;
     const last = start();
+    if (!(await within(STARTS_WITHIN_MS, () => world.api.isPolled() || last.isOver()))) throw new Error('expected it to listen, it does not');
     if (!(await within(ENDS_WITHIN_MS, () => world.api.pending() === 0 && isSettled(database)))) errors.push('it does not come to rest');
     const endS = world.nowS();
     const { code } = await last.kill('SIGTERM');
