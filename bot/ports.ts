@@ -129,6 +129,8 @@ export interface Store {
   withdrawReading(id: number, withdrawnAtS: number): Promise<void>;
   /** Readings that stand (neither replaced nor withdrawn), newest first; also those that are asked about. */
   readings(greenhouseId: string, limit: number): Promise<readonly StoredReading[]>;
+  /** All readings received from an instant on, oldest first, with those that were replaced or withdrawn. */
+  everyReading(greenhouseId: string, sinceS: number): Promise<readonly StoredReading[]>;
   addAction(row: Omit<StoredAction, 'id'>): Promise<StoredAction>;
   actions(greenhouseId: string, sinceS: number): Promise<readonly StoredAction[]>;
   saveWeather(row: StoredWeather): Promise<void>;
@@ -137,6 +139,10 @@ export interface Store {
   lastAdvisory(greenhouseId: string): Promise<StoredAdvisory | null>;
   /** The last one that was issued for a night. */
   advisoryFor(greenhouseId: string, night: string): Promise<StoredAdvisory | null>;
+  /** The last one that was issued for a night, at this instant or before it. */
+  advisoryBy(greenhouseId: string, night: string, atS: number): Promise<StoredAdvisory | null>;
+  /** In order of issue, a page at a time: after the one given, from the first where none is. */
+  advisoriesAfter(greenhouseId: string, after: Pick<StoredAdvisory, 'issuedAtS' | 'id'> | null, limit: number): Promise<readonly StoredAdvisory[]>;
   close(): Promise<void>;
 }
 

@@ -1,6 +1,6 @@
-import type { Kysely } from 'kysely';
+import { sql, type Kysely } from 'kysely';
 import type { Store, StoredAdvisory } from '../ports.js';
-import { epochSeconds, name } from './row-values.js';
+import { epochSeconds, name, rowLimit } from './row-values.js';
 import type { StoreTables } from './schema.js';
 
 export function addAdvisory(db: Kysely<StoreTables>, row: Parameters<Store['addAdvisory']>[0]): Promise<StoredAdvisory> {
@@ -39,4 +39,30 @@ export async function advisoryFor(db: Kysely<StoreTables>, greenhouseId: string,
     .limit(1)
     .executeTakeFirst();
   return latest ?? null;
+}
+
+export async function advisoryBy(db: Kysely<StoreTables>, greenhouseId: string, night: string, atS: number): Promise<StoredAdvisory | null> {
+  const latest = await db
+    .selectFrom('advisory')
+    .selectAll()
+    .where('greenhouseId', '=', greenhouseId)
+    .where('issuedAtS', '<=', atS)
+    .where('night', '=', night)
+    .orderBy('issuedAtS', 'desc')
+    .orderBy('id', 'desc')
+    .limit(1)
+    .executeTakeFirst();
+  return latest ?? null;
+}
+
+export async function advisoriesAfter(db: Kysely<StoreTables>, greenhouseId: string, after: Parameters<Store['advisoriesAfter']>[1], limit: number): Promise<readonly StoredAdvisory[]> {
+  return db
+    .selectFrom('advisory')
+    .selectAll()
+    .where('greenhouseId', '=', greenhouseId)
+    .$if(after !== null, (query) => query.where(sql<boolean>`(issued_at_s, id) > (${after?.issuedAtS}, ${after?.id})`))
+    .orderBy('issuedAtS')
+    .orderBy('id')
+    .limit(rowLimit(limit))
+    .execute();
 }

@@ -64,6 +64,17 @@ export async function standingReadings(db: Kysely<StoreTables>, greenhouseId: st
     .execute();
 }
 
+export async function everyReading(db: Kysely<StoreTables>, greenhouseId: string, sinceS: number): Promise<readonly StoredReading[]> {
+  return db
+    .selectFrom('reading')
+    .selectAll()
+    .where('greenhouseId', '=', greenhouseId)
+    .where('receivedAtS', '>=', sinceS)
+    .orderBy('receivedAtS')
+    .orderBy('id')
+    .execute();
+}
+
 async function standingReading(db: Kysely<StoreTables>, id: number, verb: 'replace' | 'withdraw'): Promise<StoredReading> {
   const row = await db.selectFrom('reading').selectAll().where('id', '=', id).executeTakeFirst();
   if (row === undefined) {

@@ -93,8 +93,18 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
         expect(await store.readings('hill', 0)).toEqual([]);
       });
 
+      it('lists all from an instant on, oldest first, with what was replaced or withdrawn', async () => {
+        const wrong = await store.addReading(reading({ tempC: 35 }));
+        const right = await store.replaceReading(wrong.id, reading({ receivedAtS: MORNING_S + 60 }));
+        const taken = await store.addReading(reading({ receivedAtS: MORNING_S + 30 }));
+        await store.withdrawReading(taken.id, MORNING_S + 90);
+        expect(await store.everyReading('hill', MORNING_S)).toEqual([{ ...wrong, replacedBy: right.id }, { ...taken, withdrawnAtS: MORNING_S + 90 }, right]);
+        expect(ids(await store.everyReading('hill', MORNING_S + 31))).toEqual([right.id]);
+      });
+
       it('shows a grower none of another', async () => {
         await store.addReading(reading({ greenhouseId: 'vale' }));
+        expect(await store.everyReading('hill', 0)).toEqual([]);
         expect(await store.readings('hill', 10)).toEqual([]);
         expect(await store.readings('', 10)).toEqual([]);
       });
@@ -206,6 +216,29 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
         await store.addAdvisory(advisory({ greenhouseId: 'vale', issuedAtS: EVENING_S + 90 }));
         expect(await store.advisoryFor('hill', '2026-01-14')).toEqual(last);
         expect(await store.advisoryFor('hill', '2026-01-13')).toBeNull();
+      });
+
+      it('gives the last issued by an instant, that instant included', async () => {
+        const first = await store.addAdvisory(advisory());
+        const second = await store.addAdvisory(advisory({ issuedAtS: EVENING_S + 60 }));
+        await store.addAdvisory(advisory({ night: '2026-01-15', issuedAtS: EVENING_S + 30 }));
+        await store.addAdvisory(advisory({ greenhouseId: 'vale', issuedAtS: EVENING_S + 50 }));
+        expect(await store.advisoryBy('hill', '2026-01-14', EVENING_S - 1)).toBeNull();
+        expect(await store.advisoryBy('hill', '2026-01-14', EVENING_S + 59)).toEqual(first);
+        expect(await store.advisoryBy('hill', '2026-01-14', EVENING_S + 60)).toEqual(second);
+      });
+
+      it('gives all of a greenhouse page by page, in order of issue, also those of one second', async () => {
+        const late = await store.addAdvisory(advisory({ issuedAtS: EVENING_S + 60 }));
+        const early = await store.addAdvisory(advisory());
+        const together = await store.addAdvisory(advisory({ body: '{"text":"again"}' }));
+        await store.addAdvisory(advisory({ greenhouseId: 'vale' }));
+        expect(await store.advisoriesAfter('hill', null, 10)).toEqual([early, together, late]);
+        expect(await store.advisoriesAfter('hill', null, 1)).toEqual([early]);
+        expect(await store.advisoriesAfter('hill', early, 1)).toEqual([together]);
+        expect(await store.advisoriesAfter('hill', together, 10)).toEqual([late]);
+        expect(await store.advisoriesAfter('hill', late, 10)).toEqual([]);
+        await expect(store.advisoriesAfter('hill', null, -1)).rejects.toMatchObject({ code: 'bad-row' });
       });
     });
 
