@@ -113,7 +113,7 @@ export interface Journal {
   takeInvite(code: string, nowS: number): Promise<string | null>;
 
   /**
-   * Forgets a greenhouse and all that hangs on it: chats, readings, actions, advisories, messages, jobs, invites, and the weather of its place unless another greenhouse is there.
+   * Forgets a greenhouse and all that hangs on it: chats, readings, actions, outcomes, marks, advisories, messages, jobs, invites, and the weather of its place unless another greenhouse is there.
    * Updates that are not finished stay, to be answered as from a new chat: to say farewell, open the chat again in the same work.
    */
   eraseGreenhouse(greenhouseId: string): Promise<void>;

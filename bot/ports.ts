@@ -102,6 +102,40 @@ export interface StoredAction {
   readonly text: string;
 }
 
+/** How a crop came through a night. */
+export interface StoredOutcome {
+  readonly id: number;
+  readonly greenhouseId: string;
+  readonly receivedAtS: number;
+  /** Local date on which the night began. */
+  readonly night: string;
+  /** Id of the crop table, or of a family. */
+  readonly crop: string;
+  /** As it was said; null where it was not. */
+  readonly bed: string | null;
+  readonly state: 'fine' | 'marked' | 'dead';
+  readonly text: string;
+}
+
+/** A lasting change of the house, from which on nights are compared. */
+export interface StoredMark {
+  readonly id: number;
+  readonly greenhouseId: string;
+  readonly receivedAtS: number;
+  readonly changedAtS: number;
+  /** JSON text of the items and amounts that were named. */
+  readonly body: string;
+  /** The description of the house was changed with it; else it is a note only. */
+  readonly counted: boolean;
+  readonly text: string;
+}
+
+/** Something that was told and can be taken back; a reading has ways of its own. */
+export interface Told {
+  readonly of: 'action' | 'outcome' | 'mark';
+  readonly id: number;
+}
+
 export interface StoredWeather {
   readonly placeKey: string;
   readonly issuedAtS: number;
@@ -115,6 +149,14 @@ export interface StoredAdvisory {
   readonly night: string;
   readonly issuedAtS: number;
   /** JSON text, as issued; never changed. */
+  readonly body: string;
+}
+
+/** What was learned of a house up to an evening; the newest alone is kept. */
+export interface StoredLearning {
+  readonly greenhouseId: string;
+  readonly learnedAtS: number;
+  /** JSON text. */
   readonly body: string;
 }
 
@@ -132,9 +174,20 @@ export interface Store {
   /** All readings received from an instant on, oldest first, with those that were replaced or withdrawn. */
   everyReading(greenhouseId: string, sinceS: number): Promise<readonly StoredReading[]>;
   addAction(row: Omit<StoredAction, 'id'>): Promise<StoredAction>;
+  /** Those that stand, in the order in which they were told. */
   actions(greenhouseId: string, sinceS: number): Promise<readonly StoredAction[]>;
+  addOutcome(row: Omit<StoredOutcome, 'id'>): Promise<StoredOutcome>;
+  /** Those that stand, newest first. */
+  outcomes(greenhouseId: string, limit: number): Promise<readonly StoredOutcome[]>;
+  addMark(row: Omit<StoredMark, 'id'>): Promise<StoredMark>;
+  /** Those that stand, newest first. */
+  marks(greenhouseId: string, limit: number): Promise<readonly StoredMark[]>;
+  /** Takes back what was told; the row stays. */
+  withdrawTold(told: Told, withdrawnAtS: number): Promise<void>;
   saveWeather(row: StoredWeather): Promise<void>;
   lastWeather(placeKey: string): Promise<StoredWeather | null>;
+  saveLearning(row: StoredLearning): Promise<void>;
+  learning(greenhouseId: string): Promise<StoredLearning | null>;
   addAdvisory(row: Omit<StoredAdvisory, 'id'>): Promise<StoredAdvisory>;
   lastAdvisory(greenhouseId: string): Promise<StoredAdvisory | null>;
   /** The last one that was issued for a night. */

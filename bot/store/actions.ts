@@ -14,7 +14,7 @@ export async function addAction(db: Kysely<StoreTables>, row: Parameters<Store['
       done: row.done ? 1 : 0,
       text: row.text,
     })
-    .returningAll()
+    .returning(['id', 'greenhouseId', 'receivedAtS', 'night', 'body', 'done', 'text'])
     .executeTakeFirstOrThrow();
   return { ...stored, done: stored.done === 1 };
 }
@@ -22,9 +22,10 @@ export async function addAction(db: Kysely<StoreTables>, row: Parameters<Store['
 export async function actions(db: Kysely<StoreTables>, greenhouseId: string, sinceS: number): Promise<readonly StoredAction[]> {
   const rows = await db
     .selectFrom('action')
-    .selectAll()
+    .select(['id', 'greenhouseId', 'receivedAtS', 'night', 'body', 'done', 'text'])
     .where('greenhouseId', '=', greenhouseId)
     .where('receivedAtS', '>=', sinceS)
+    .where('withdrawnAtS', 'is', null)
     .orderBy('receivedAtS')
     .orderBy('id')
     .execute();

@@ -3,11 +3,12 @@ import { first } from './migrations/0001-first.js';
 import { journal } from './migrations/0002-journal.js';
 import { topics } from './migrations/0003-topics.js';
 import { judgedReadings } from './migrations/0004-judged-readings.js';
+import { outcomes } from './migrations/0005-outcomes.js';
 import type { StoreTables } from './schema.js';
 import { StoreError } from './store-error.js';
 
 // In code, not found in a folder: a build cannot lose one. Run in the order of their names.
-const MIGRATIONS = { '0001-first': first, '0002-journal': journal, '0003-topics': topics, '0004-judged-readings': judgedReadings };
+const MIGRATIONS = { '0001-first': first, '0002-journal': journal, '0003-topics': topics, '0004-judged-readings': judgedReadings, '0005-outcomes': outcomes };
 
 /** Brings the tables up to date, all or nothing; refuses a database that a newer program has already moved on. */
 export async function migrateToLatest(db: Kysely<StoreTables>, where: string): Promise<void> {

@@ -13,6 +13,7 @@ import { addOutbound, beginSend, dueOutbound, endSend, outboundSentAs, recoverSe
 import { purge } from './purge.js';
 import { addReading, everyReading, replaceReading, standingReadings, withdrawReading } from './readings.js';
 import type { StoreTables } from './schema.js';
+import { addMark, addOutcome, marks, outcomes, withdrawTold } from './told.js';
 import { isUnsettled } from './unsettled.js';
 import { lastWeather, saveWeather } from './weather-answers.js';
 
@@ -37,6 +38,11 @@ export function operationsOn(db: Kysely<StoreTables>, run: RunCall, { placeKeyOf
     everyReading: (greenhouseId, sinceS) => run(() => everyReading(db, greenhouseId, sinceS)),
     addAction: (row) => run(() => addAction(db, row)),
     actions: (greenhouseId, sinceS) => run(() => actions(db, greenhouseId, sinceS)),
+    addOutcome: (row) => run(() => addOutcome(db, row)),
+    outcomes: (greenhouseId, limit) => run(() => outcomes(db, greenhouseId, limit)),
+    addMark: (row) => run(() => addMark(db, row)),
+    marks: (greenhouseId, limit) => run(() => marks(db, greenhouseId, limit)),
+    withdrawTold: (told, withdrawnAtS) => run(() => withdrawTold(db, told, withdrawnAtS)),
     saveWeather: (row) => run(() => saveWeather(db, row)),
     lastWeather: (placeKey) => run(() => lastWeather(db, placeKey)),
     addAdvisory: (row) => run(() => addAdvisory(db, row)),

@@ -11,6 +11,8 @@ export interface StoreTables extends JournalTables {
   readonly action: ActionTable;
   readonly weather: WeatherTable;
   readonly advisory: AdvisoryTable;
+  readonly outcome: OutcomeTable;
+  readonly mark: MarkTable;
 }
 
 /** One row a version. */
@@ -45,6 +47,30 @@ export interface ActionTable {
   readonly body: string;
   readonly done: 0 | 1;
   readonly text: string;
+  readonly withdrawnAtS: ColumnType<number | null, never, number>;
+}
+
+export interface OutcomeTable {
+  readonly id: Generated<number>;
+  readonly greenhouseId: string;
+  readonly receivedAtS: number;
+  readonly night: string;
+  readonly crop: string;
+  readonly bed: string | null;
+  readonly state: 'fine' | 'marked' | 'dead';
+  readonly text: string;
+  readonly withdrawnAtS: ColumnType<number | null, never, number>;
+}
+
+export interface MarkTable {
+  readonly id: Generated<number>;
+  readonly greenhouseId: string;
+  readonly receivedAtS: number;
+  readonly changedAtS: number;
+  readonly body: string;
+  readonly counted: 0 | 1;
+  readonly text: string;
+  readonly withdrawnAtS: ColumnType<number | null, never, number>;
 }
 
 /** One row a place: an old forecast is of no use once there is a newer one. */

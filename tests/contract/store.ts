@@ -175,6 +175,44 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
         expect(await store.actions('hill', EVENING_S + 1)).toEqual([late]);
         expect(await store.actions('hill', EVENING_S + 61)).toEqual([]);
       });
+
+      it('lists none that was taken back', async () => {
+        const kept = await store.addAction(action());
+        const { id } = await store.addAction(action());
+        await store.withdrawTold({ of: 'action', id }, EVENING_S + 60);
+        expect(await store.actions('hill', 0)).toEqual([kept]);
+      });
+    });
+
+    describe('what became of crops and of the house', () => {
+      const outcome = { greenhouseId: 'hill', receivedAtS: MORNING_S, night: '2026-01-14', crop: 'kale', bed: null, state: 'marked', text: 'kale has burnt tips' } as const;
+      const mark = { greenhouseId: 'hill', receivedAtS: MORNING_S, changedAtS: EVENING_S, body: '{"items":["water"]}', counted: true, text: 'added 6 drums last night' } as const;
+
+      it('is listed newest first, up to the limit, each grower alone', async () => {
+        const first = await store.addOutcome(outcome);
+        const second = await store.addOutcome({ ...outcome, receivedAtS: MORNING_S + 60, bed: 'the north bed', state: 'dead' });
+        await store.addOutcome({ ...outcome, greenhouseId: 'vale' });
+        expect(first).toEqual({ ...outcome, id: first.id });
+        expect(await store.outcomes('hill', 10)).toEqual([second, first]);
+        expect(await store.outcomes('hill', 1)).toEqual([second]);
+        const put = await store.addMark(mark);
+        const note = await store.addMark({ ...mark, receivedAtS: MORNING_S + 60, counted: false });
+        await store.addMark({ ...mark, greenhouseId: 'vale' });
+        expect(put).toEqual({ ...mark, id: put.id });
+        expect(await store.marks('hill', 10)).toEqual([note, put]);
+        expect(await store.marks('hill', 1)).toEqual([note]);
+      });
+
+      it('is not listed once it is taken back, which it may be twice', async () => {
+        const outcomeId = (await store.addOutcome(outcome)).id;
+        const markId = (await store.addMark(mark)).id;
+        for (const atS of [MORNING_S, MORNING_S + 60]) {
+          await store.withdrawTold({ of: 'outcome', id: outcomeId }, atS);
+          await store.withdrawTold({ of: 'mark', id: markId }, atS);
+        }
+        expect(await store.outcomes('hill', 10)).toEqual([]);
+        expect(await store.marks('hill', 10)).toEqual([]);
+      });
     });
 
     describe('weather', () => {
