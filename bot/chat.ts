@@ -42,6 +42,13 @@ export interface Button {
   readonly label: string;
 }
 
+/** A file for the grower to keep. */
+export interface OutgoingDocument {
+  readonly name: string;
+  /** All that is in it, UTF-8. */
+  readonly text: string;
+}
+
 /** What goes out: plain text with `*bold*` nowhere; the channel renders the structure. */
 export interface Outgoing {
   readonly text: string;
@@ -51,6 +58,8 @@ export interface Outgoing {
   readonly buttons?: readonly (readonly Button[])[];
   /** A PNG that goes with the text, base64; a channel without pictures leaves it out. */
   readonly picturePng?: string;
+  /** Files that go with the text; a channel without files leaves them out. */
+  readonly documents?: readonly OutgoingDocument[];
   /** The part of a group where it belongs; left out for the group as a whole. */
   readonly topic?: string;
   /** Ask for the place with the channel's own button, where it has one. */

@@ -9,11 +9,13 @@ export function inOneMessage(all: readonly Outgoing[]): Outgoing {
   if (first !== undefined && answers.length === 1) return first;
   const buttons = answers.flatMap((answer) => answer.buttons ?? []);
   const picturePng = answers.find((answer) => answer.picturePng !== undefined)?.picturePng;
+  const documents = answers.flatMap((answer) => answer.documents ?? []);
   return {
     text: answers.map(({ text }) => text).join('\n\n'),
     ...(answers.some(({ html }) => html !== undefined) ? { html: answers.map(({ html, text }) => html ?? escapeHtml(text)).join('\n\n') } : {}),
     ...(buttons.length === 0 ? {} : { buttons }),
     ...(picturePng === undefined ? {} : { picturePng }),
+    ...(documents.length === 0 ? {} : { documents }),
   };
 }
 

@@ -7,4 +7,5 @@ export const CONSOLE_WORDS = {
   greeting: 'Ask me anything about tonight, or say "help". "bye" leaves.',
   farewell: 'Good night.',
   picture: (path: string): string => `(picture: ${path})`,
+  document: (path: string): string => `(file: ${path})`,
 } as const;

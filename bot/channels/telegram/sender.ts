@@ -1,5 +1,5 @@
 import { InputFile, type Api } from 'grammy';
-import type { ChatAddress, Outgoing, SendResult } from '../../chat.js';
+import type { ChatAddress, Outgoing, OutgoingDocument, SendResult } from '../../chat.js';
 import type { Log } from '../../ports.js';
 import { callFailure, type CallFailure } from './call-failure.js';
 import { partsOf, type Part } from './message-parts.js';
@@ -11,6 +11,8 @@ import { SentParts } from './sent-parts.js';
 
 /** The service's limit for the words under a picture. */
 const LONGEST_CAPTION = 1024;
+/** Stands among the ids for a part that was not taken. */
+const LEFT_OUT = '';
 const CHAT_ID = /^-?\d{1,16}$/u;
 /** The service says no to the form of the words, in its own wording: they may pass without markup. */
 const MARKUP_REFUSED = /can't parse entities|message is too long|caption is too long/iu;
@@ -18,16 +20,18 @@ const MARKUP_REFUSED = /can't parse entities|message is too long|caption is too 
 /** The topic was deleted or closed meanwhile, in the words of the server's source and of the service. */
 const TOPIC_REFUSED = /message thread not found|TOPIC_(?:CLOSED|DELETED)/u;
 
-/** One call of the service: words, or a picture with words or without. */
+/** One call of the service: words, a picture with words or without, or a document. */
 interface Step {
   readonly words: Part | null;
   readonly picturePng: string | null;
+  readonly document: OutgoingDocument | null;
   readonly markup: ReplyMarkup | null;
   /** Of a forum; null for the chat as a whole. */
   readonly topic: string | null;
 }
 
-type StepResult = { readonly kind: 'sent'; readonly id: string } | { readonly kind: 'failed'; readonly failure: CallFailure };
+/** `id` is null for a document that the service does not take. */
+type StepResult = { readonly kind: 'sent'; readonly id: string | null } | { readonly kind: 'failed'; readonly failure: CallFailure };
 
 export interface SenderPorts {
   readonly calls: Api;
@@ -56,7 +60,7 @@ export class Sender {
       if (notNow) return this.unfinished(to, message, ids, { kind: 'later', ...notNow, cause: 'keeping to the pace of the service' });
       const result = await this.sendStep(to.chat, step);
       if (result.kind === 'failed') return this.unfinished(to, message, ids, failedSend(result.failure, (retryAfterS) => this.pace.tooMuch(to.chat, retryAfterS)));
-      ids.push(result.id);
+      ids.push(result.id ?? LEFT_OUT);
       this.noteKeyboard(to.chat, step);
     }
     this.sentParts.forget(to.chat, message);
@@ -74,10 +78,13 @@ export class Sender {
     const picturePng = message.picturePng ?? null;
     const markup = this.markupFor(to, message);
     const topic = message.topic ?? null;
+    const plain: Step = { words: null, picturePng: null, document: null, markup: null, topic };
+    // Before the words, under which the buttons stand.
+    const documents = (message.documents ?? []).map((document): Step => ({ ...plain, document }));
     const parts: readonly (Part | null)[] = message.text === '' && picturePng !== null ? [null] : partsOf(message);
-    if (picturePng !== null && message.text.length <= LONGEST_CAPTION) return [{ words: parts[0] ?? null, picturePng, markup, topic }];
-    const words = parts.map((part, i) => ({ words: part, picturePng: null, markup: i === parts.length - 1 ? markup : null, topic }));
-    return picturePng === null ? words : [{ words: null, picturePng, markup: null, topic }, ...words];
+    if (picturePng !== null && message.text.length <= LONGEST_CAPTION) return [...documents, { ...plain, words: parts[0] ?? null, picturePng, markup }];
+    const words = parts.map((part, i): Step => ({ ...plain, words: part, markup: i === parts.length - 1 ? markup : null }));
+    return [...documents, ...(picturePng === null ? [] : [{ ...plain, picturePng }]), ...words];
   }
 
   /** A message carries one of them: buttons go before the button for the place. */
@@ -103,21 +110,27 @@ export class Sender {
       this.ports.log.warn('telegram refuses the markup of a message: sent plain', { cause });
       return this.sendStep(chat, { ...step, words: { text: step.words.text, html: null } });
     }
+    if (step.document !== null) {
+      this.ports.log.warn('telegram refuses a document: the rest is sent without it', { cause });
+      return { kind: 'sent', id: null };
+    }
     if (step.picturePng === null || step.words === null) return first;
     this.ports.log.warn('telegram refuses a picture: its words are sent alone', { cause });
     return this.sendStep(chat, { ...step, picturePng: null });
   }
 
-  private async call(chat: string, { words, picturePng, markup, topic }: Step): Promise<StepResult> {
+  private async call(chat: string, { words, picturePng, document, markup, topic }: Step): Promise<StepResult> {
     const { calls } = this.ports;
+    const to = Number(chat);
     const form = words?.html === null || words === null ? {} : ({ parse_mode: 'HTML' } as const);
     const under = { ...(markup === null ? {} : { reply_markup: markup }), ...(topic === null ? {} : { message_thread_id: Number(topic) }) };
     const said = words?.html ?? words?.text ?? '';
     try {
-      const { message_id: id } =
-        picturePng === null
-          ? await calls.sendMessage(Number(chat), said, { ...form, ...under, link_preview_options: { is_disabled: true } })
-          : await calls.sendPhoto(Number(chat), new InputFile(Buffer.from(picturePng, 'base64'), 'night.png'), { ...(words === null ? {} : { caption: said, ...form }), ...under });
+      const { message_id: id } = await (document !== null
+        ? calls.sendDocument(to, new InputFile(Buffer.from(document.text), document.name), under)
+        : picturePng === null
+          ? calls.sendMessage(to, said, { ...form, ...under, link_preview_options: { is_disabled: true } })
+          : calls.sendPhoto(to, new InputFile(Buffer.from(picturePng, 'base64'), 'night.png'), { ...(words === null ? {} : { caption: said, ...form }), ...under }));
       return { kind: 'sent', id: String(id) };
     } catch (error) {
       return { kind: 'failed', failure: callFailure(error) };

@@ -22,7 +22,7 @@ export function outboxContract(open: OpenMemory): void {
     };
 
     it('is given back to the letter', async () => {
-      const message: Outgoing = { text: 'Cover the kale\n-3C "x"', html: '<b>Cover</b>', buttons: [[{ id: 'did', label: 'Done' }]], picturePng: 'iVBORw0KGgo=', asksForLocation: true };
+      const message: Outgoing = { text: 'Cover the kale\n-3C "x"', html: '<b>Cover</b>', buttons: [[{ id: 'did', label: 'Done' }]], picturePng: 'iVBORw0KGgo=', documents: [{ name: 'readings.csv', text: 'night,"low, C"\r\n2026-01-14,-3\r\n' }], asksForLocation: true };
       expect(await memory.addOutbound(outbound(a, 'night:1', { message, uselessAfterS: EVENING_S + 60 }))).toBe(true);
       const [row] = await memory.dueOutbound(EVENING_S, 10);
       expect(row).toEqual({ id: row!.id, chatId: a, key: 'night:1', message, state: 'waiting', attempts: 0, notBeforeS: EVENING_S, uselessAfterS: EVENING_S + 60, sentAs: null });

@@ -142,6 +142,46 @@ describe('a picture', () => {
   });
 });
 
+describe('documents', () => {
+  const readings = { name: 'readings.csv', text: 'place,"lowest, C"\r\n"Tunnel Süd",-3.5\r\n' };
+  const deeds = { name: 'deeds.csv', text: 'night\r\n' };
+  const files = (): readonly unknown[] => rig.api.sentTo(GROWER).map(({ document }) => (document === null ? null : { name: document.name, text: Buffer.from(document.bytes).toString() }));
+
+  it('go before the words, each under its own name and to the letter; the buttons stand under the words', async () => {
+    const result = await send({ text: 'All that I keep', documents: [readings, deeds], buttons: BUTTONS });
+    expect(files()).toEqual([readings, deeds, null]);
+    expect(rig.api.sentTo(GROWER)).toMatchObject([{ text: '', markup: null }, { text: '', markup: null }, { text: 'All that I keep', markup: UNDER }]);
+    expect(result).toEqual({ kind: 'sent', message: sentIds()[2] });
+  });
+
+  it('go with a picture and long words, in order', async () => {
+    await send({ text: 'x'.repeat(1025), documents: [deeds], picturePng: pngOf(1200, 675) });
+    expect(rig.api.calls.map(({ method }) => method)).toEqual(['sendDocument', 'sendPhoto', 'sendMessage']);
+  });
+
+  it('that are out are not sent again when the next one has to wait', async () => {
+    const message = { text: 'All that I keep', documents: [readings, deeds] };
+    rig.api.fail({ method: 'sendDocument', fault: { kind: 'slow', ms: 0 } });
+    rig.api.fail({ method: 'sendDocument', fault: { kind: 'answer', code: 500, description: 'Internal Server Error' } });
+    expect(await send(message)).toMatchObject({ kind: 'later' });
+    expect(await send(message)).toMatchObject({ kind: 'sent' });
+    expect(files()).toEqual([readings, deeds, null]);
+  });
+
+  it('that the service does not take keep nothing else back', async () => {
+    const result = await send({ text: 'All that I keep', documents: [{ name: 'empty.csv', text: '' }, deeds] });
+    expect(files()).toEqual([deeds, null]);
+    expect(result).toEqual({ kind: 'sent', message: sentIds()[1] });
+    expect(rig.logged.join('')).toContain('refuses a document');
+  });
+
+  it('to a topic of a group go there, and to the group where the topic is gone', async () => {
+    await send({ text: 'here', documents: [deeds], topic: '9' }, GROUP);
+    expect(rig.api.calls.map(({ method, fields }) => [method, fields['message_thread_id'] !== undefined])).toEqual([['sendDocument', true], ['sendDocument', false], ['sendMessage', true], ['sendMessage', false]]);
+    expect(rig.api.sentTo(GROUP)).toMatchObject([{ document: { name: 'deeds.csv' }, topic: null }, { text: 'here', topic: null }]);
+  });
+});
+
 describe('the button for the place', () => {
   const KEYBOARD = { keyboard: [[{ text: 'My place', request_location: true }]], resize_keyboard: true, one_time_keyboard: true };
   const markups = (chat = GROWER): readonly unknown[] => rig.api.sentTo(chat).map(({ markup }) => markup);

@@ -127,6 +127,19 @@ describe('sending to the stand-in', () => {
     expect(await call('sendMessage', { chat_id: GROWER, text: `<b>${'x'.repeat(4096)}</b>`, parse_mode: 'HTML' })).toMatchObject({ ok: true });
   });
 
+  it('refuses a document that is not there or empty, and gives one back under its name', async () => {
+    say('hello');
+    const sendDocument = async (file: Blob | null): Promise<unknown> => {
+      const body = new FormData();
+      body.set('chat_id', String(GROWER));
+      if (file !== null) body.set('document', file, 'readings.csv');
+      return (await fetch(`${api.url}/bot${api.token}/sendDocument`, { method: 'POST', body })).json();
+    };
+    expect(await sendDocument(null)).toMatchObject({ error_code: 400, description: 'Bad Request: there is no document in the request' });
+    expect(await sendDocument(new Blob([]))).toMatchObject({ error_code: 400, description: 'Bad Request: file must be non-empty' });
+    expect(await sendDocument(new Blob(['a,b']))).toMatchObject({ ok: true, result: { document: { file_name: 'readings.csv', file_size: 3 } } });
+  });
+
   it('fails for somebody who blocked the bot, until they unblock it', async () => {
     say('hello');
     api.act({ do: 'blocks', person: GROWER });
