@@ -3,14 +3,21 @@ import type { Outgoing } from './chat.js';
 import { afterCondition, prepareCondition } from './features/condition/answer-condition.js';
 import { answerCrop } from './features/crop/answer-crop.js';
 import { logDeeds } from './features/done/log-deeds.js';
+import { logMark } from './features/mark/log-mark.js';
+import { cropWords, logOutcome } from './features/outcome/log-outcome.js';
+import { answerSettings } from './features/settings/answer-settings.js';
+import { takeBackTold } from './features/undo/take-back.js';
 import { advisoryMessage } from './features/evening/advisory-message.js';
 import { cropName } from './features/evening/crop-name.js';
 import { composeAdvisory, keepAdvisory, type EveningPorts, type EveningSubject } from './features/evening/issue-advisory.js';
 import type { WorkedOutEvening } from './features/evening/work-out-evening.js';
+import { answerExport } from './features/export/answer-export.js';
 import { answerCropAhead, answerOutlook, weekOf } from './features/outlook/answer-outlook.js';
 import type { WorkOutWeek } from './features/outlook/work-out-week.js';
 import { askBackAbout } from './features/reading/ask-word.js';
 import { fixReading } from './features/reading/fix-reading.js';
+import type { ReadingMessage } from './features/reading/judge.js';
+import type { Pending } from './features/reading/pending.js';
 import { logReadings } from './features/reading/log-reading.js';
 import { thermometerNames } from './features/reading/thermometer.js';
 import { answerSuppose } from './features/suppose/answer-suppose.js';
@@ -19,7 +26,9 @@ import { meanings, type Intent, type Meaning } from './language/intent.js';
 import { understand } from './language/understand.js';
 import { inOneMessage, withDeedsTold } from './several-answers.js';
 import { NoWeatherError, type IncomingMessage, type Log, type Records } from './ports.js';
+import { dateOf, dayTimes } from './schedule/day-times.js';
 import { localTime } from './text/local-time.js';
+import { smallTalk } from './text/small-talk.js';
 import { HELP, NOTHING_TO_STOP, notBuiltYet, NO_WEATHER, SOMETHING_FAILED } from './text/reply-text.js';
 
 /** Names of crops for the language room: families first, so that a plain word means the family. */
@@ -37,7 +46,8 @@ export interface ConversationPorts extends EveningPorts {
 /** An answer that is ready but for what has to be written with it: whoever calls does both in one go, so that neither is without the other. */
 export type ReadyAnswer = (store: Records) => Promise<Outgoing>;
 
-const saying = (text: string): ReadyAnswer => () => Promise.resolve({ text });
+const replying = (message: Outgoing): ReadyAnswer => () => Promise.resolve(message);
+const saying = (text: string): ReadyAnswer => replying({ text });
 
 /** What concerns the chat alone, where there is one. */
 const askingChat =
@@ -95,7 +105,7 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
     case 'reading':
       return (store) => logReadings(intent, spoken, store);
     case 'fix':
-      return (store) => fixReading(intent, spoken, store);
+      return (store) => corrected(intent, spoken, store);
     case 'advice':
     case 'why':
       return advisoryAnswer(await composeAdvisory(subject, ports), subject);
@@ -112,7 +122,15 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
       };
     }
     case 'did':
-      return async (store) => ({ text: await logDeeds(intent, deedIn(intent, message, subject), store) });
+      return told(spoken, (store) => logDeeds(intent, deedIn(intent, message, subject), store));
+    case 'outcome':
+      return told(spoken, (store) => logOutcome(intent, spoken, store));
+    case 'mark':
+      return told(spoken, (store) => logMark(intent, { ...spoken, counted: false }, store));
+    case 'settings':
+      return async (store) => ({ text: await answerSettings({ ...spoken, eveningToday: time.clock(dayTimes(subject.greenhouse, subject.zone, dateOf(message.receivedAtS, subject.zone)).advisoryS) }, store) });
+    case 'chat':
+      return saying(smallTalk(message.text));
     case 'suppose':
       return saying(await answerSuppose(intent, subject, { nowS: Math.floor(ports.clock.nowS()), compose: (supposing) => composeAdvisory(subject, ports, supposing) }));
     case 'condition':
@@ -144,6 +162,7 @@ const deedIn = (did: Extract<Meaning, { kind: 'did' }>, message: IncomingMessage
   receivedAtS: message.receivedAtS,
   text: did.words ?? message.text,
   greenhouse: subject.greenhouse,
+  zone: subject.zone,
   night: localTime(subject.zone).date(nightSpan(message.receivedAtS, subject.greenhouse.place).sunsetS),
 });
 
@@ -154,4 +173,19 @@ const advisoryAnswer =
     return advisoryMessage(evening);
   };
 
+/** Something that one word takes back for a while. */
+const told =
+  ({ receivedAtS }: Pick<IncomingMessage, 'receivedAtS'>, keep: (store: Records) => Promise<string>): ReadyAnswer =>
+  async (store) => {
+    const text = await keep(store);
+    await store.keepPending?.(JSON.stringify({ about: 'told', atS: receivedAtS } satisfies Pending));
+    return { text };
+  };
 
+/** Takes back the last that was told, whatever it was, or corrects the last reading. */
+export async function corrected(intent: Extract<Meaning, { kind: 'fix' }>, spoken: ReadingMessage, store: Records): Promise<Outgoing> {
+  const isWithdrawal = Object.keys(intent).length === 1;
+  const back = isWithdrawal ? await takeBackTold(spoken, store, cropWords) : null;
+  if (back === null) return fixReading(intent, spoken, store);
+  return back.hasReadings ? inOneMessage([{ text: back.text }, await fixReading(intent, spoken, store)]) : { text: back.text };
+}

@@ -41,7 +41,7 @@ export { eveningState, type EveningState } from './night/evening-state.js';
 export { forcingFor, STEP_S } from './night/forcing.js';
 export { houseRunner, runHouse, type HouseRunner, type StepRecord } from './night/house-run.js';
 export { startState, type GroundBasis } from './night/start-state.js';
-export { nightSpan, type NightSpan } from './night/night-span.js';
+export { nightBehind, nightSpan, type NightSpan } from './night/night-span.js';
 export { placesOf, placeTempK, type PlaceKey } from './night/places.js';
 export { createEnergyAudit } from './night/energy-audit.js';
 

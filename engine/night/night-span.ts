@@ -31,6 +31,18 @@ export function nightSpan(nowS: number, place: { latitude: number; longitude: nu
   return { sunsetS: sunset!, sunriseS: nextSunriseS(sunset!, place) ?? sunset! + POLAR_NIGHT_HOURS * SECONDS_PER_HOUR, isRunning: false, hasSunset: true };
 }
 
+/**
+ * The night that a time belongs to: the one that is running, else the one that ended last.
+ * Units: epoch seconds, degrees.
+ * Valid: any place and instant of this century.
+ * Outside: throws OutOfRangeError for impossible coordinates.
+ * Source: as nightSpan.
+ */
+export function nightBehind(timeS: number, place: { latitude: number; longitude: number }): NightSpan {
+  const next = nightSpan(timeS, place);
+  return next.isRunning ? next : nightSpan(next.sunsetS - SECONDS_PER_DAY + SECONDS_PER_HOUR, place);
+}
+
 function polarNight(nowS: number, longitude: number): NightSpan {
   const shiftS = (longitude / 15) * SECONDS_PER_HOUR;
   const startOfDay = Math.floor((nowS + shiftS) / SECONDS_PER_DAY) * SECONDS_PER_DAY - shiftS;

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { NewReading, Store, StoredReading } from '../../bot/ports.js';
+import { advisoriesContract } from './advisories.js';
 
 const EVENING_S = 1_768_424_400; // 2026-01-14T21:00:00Z
 const MORNING_S = EVENING_S + 10 * 3600;
@@ -23,13 +24,6 @@ const action = (changes: Partial<Parameters<Store['addAction']>[0]> = {}): Param
   text: 'covered',
   ...changes,
 });
-const advisory = (changes: Partial<Parameters<Store['addAdvisory']>[0]> = {}): Parameters<Store['addAdvisory']>[0] => ({
-  greenhouseId: 'hill',
-  night: '2026-01-14',
-  issuedAtS: EVENING_S,
-  body: '{"text":"Cover the kale."}',
-  ...changes,
-});
 const ids = (rows: readonly StoredReading[]): number[] => rows.map((row) => row.id);
 
 /** What every implementation of Store must do. `open` gives an empty store each time. */
@@ -40,6 +34,8 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       store = await open();
     });
     afterEach(() => store.close());
+
+    advisoriesContract(open);
 
     describe('greenhouses', () => {
       it('knows none at first', async () => {
@@ -215,6 +211,19 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       });
     });
 
+    describe('what was learned of a house', () => {
+      const learned = (greenhouseId: string, body: string) => ({ greenhouseId, learnedAtS: EVENING_S, body });
+
+      it('is kept as it was last written, each greenhouse alone', async () => {
+        expect(await store.learning('hill')).toBeNull();
+        await store.saveLearning(learned('hill', '{"first":true}'));
+        await store.saveLearning(learned('vale', '{}'));
+        await store.saveLearning({ ...learned('hill', '{"second":true}'), learnedAtS: MORNING_S });
+        expect(await store.learning('hill')).toEqual({ ...learned('hill', '{"second":true}'), learnedAtS: MORNING_S });
+        expect(await store.learning('vale')).toEqual(learned('vale', '{}'));
+      });
+    });
+
     describe('weather', () => {
       it('keeps what was saved last at a place, even when it says that it is older', async () => {
         expect(await store.lastWeather('45.1,-72.2,180m')).toBeNull();
@@ -230,53 +239,6 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
         const row = { placeKey: 'p', issuedAtS: EVENING_S, body: JSON.stringify({ x: 'é'.repeat(500_000) }) };
         await store.saveWeather(row);
         expect(await store.lastWeather('p')).toEqual(row);
-      });
-    });
-
-    describe('advisories', () => {
-      it('gives the latest issued of a greenhouse, the later stored among equals', async () => {
-        expect(await store.lastAdvisory('hill')).toBeNull();
-        const latest = await store.addAdvisory(advisory({ issuedAtS: EVENING_S + 60 }));
-        await store.addAdvisory(advisory());
-        await store.addAdvisory(advisory({ greenhouseId: 'vale', issuedAtS: EVENING_S + 120 }));
-        expect(latest).toEqual({ ...advisory({ issuedAtS: EVENING_S + 60 }), id: latest.id });
-        expect(await store.lastAdvisory('hill')).toEqual(latest);
-        const laterStored = await store.addAdvisory(advisory({ issuedAtS: EVENING_S + 60, body: '{"text":"again"}' }));
-        expect(await store.lastAdvisory('hill')).toEqual(laterStored);
-      });
-    });
-
-    describe('advisories of a night', () => {
-      it('gives the last issued for that night, whatever came after', async () => {
-        await store.addAdvisory(advisory());
-        const last = await store.addAdvisory(advisory({ issuedAtS: EVENING_S + 60 }));
-        await store.addAdvisory(advisory({ night: '2026-01-15', issuedAtS: EVENING_S + 86_400 }));
-        await store.addAdvisory(advisory({ greenhouseId: 'vale', issuedAtS: EVENING_S + 90 }));
-        expect(await store.advisoryFor('hill', '2026-01-14')).toEqual(last);
-        expect(await store.advisoryFor('hill', '2026-01-13')).toBeNull();
-      });
-
-      it('gives the last issued by an instant, that instant included', async () => {
-        const first = await store.addAdvisory(advisory());
-        const second = await store.addAdvisory(advisory({ issuedAtS: EVENING_S + 60 }));
-        await store.addAdvisory(advisory({ night: '2026-01-15', issuedAtS: EVENING_S + 30 }));
-        await store.addAdvisory(advisory({ greenhouseId: 'vale', issuedAtS: EVENING_S + 50 }));
-        expect(await store.advisoryBy('hill', '2026-01-14', EVENING_S - 1)).toBeNull();
-        expect(await store.advisoryBy('hill', '2026-01-14', EVENING_S + 59)).toEqual(first);
-        expect(await store.advisoryBy('hill', '2026-01-14', EVENING_S + 60)).toEqual(second);
-      });
-
-      it('gives all of a greenhouse page by page, in order of issue, also those of one second', async () => {
-        const late = await store.addAdvisory(advisory({ issuedAtS: EVENING_S + 60 }));
-        const early = await store.addAdvisory(advisory());
-        const together = await store.addAdvisory(advisory({ body: '{"text":"again"}' }));
-        await store.addAdvisory(advisory({ greenhouseId: 'vale' }));
-        expect(await store.advisoriesAfter('hill', null, 10)).toEqual([early, together, late]);
-        expect(await store.advisoriesAfter('hill', null, 1)).toEqual([early]);
-        expect(await store.advisoriesAfter('hill', early, 1)).toEqual([together]);
-        expect(await store.advisoriesAfter('hill', together, 10)).toEqual([late]);
-        expect(await store.advisoriesAfter('hill', late, 10)).toEqual([]);
-        await expect(store.advisoriesAfter('hill', null, -1)).rejects.toMatchObject({ code: 'bad-row' });
       });
     });
 

@@ -1,4 +1,5 @@
 import type { Content, Outgoing } from '../../../bot/chat.js';
+import type { AdvisoryAction, AdvisoryPlace } from '../../../bot/features/evening/advisory.js';
 import { handleOpen } from '../../../bot/post/handle-inbound.js';
 import { openSqliteStore } from '../../../bot/store/sqlite-store.js';
 import type { Memory } from '../../../bot/journal.js';
@@ -24,12 +25,17 @@ export interface ReadingRig {
   /** One message at a local time, and what was answered. */
   says(text: string, at?: string): Promise<string>;
   presses(label: string): Promise<string>;
-  /** An advisory goes out for the night of a date. */
-  forecasts(night: string, said: Said): Promise<void>;
+  /** What was answered last, whole. */
+  answered(): readonly Outgoing[];
+  /** An advisory goes out for the night of a date, at four in the afternoon unless told otherwise. `idle`: what it says of the night without its plan. */
+  forecasts(night: string, said: Said, more?: { readonly at?: string; readonly plan?: readonly AdvisoryAction[]; readonly idle?: Said }): Promise<void>;
   /** Readings that stand, oldest first. */
   rows(): Promise<readonly StoredReading[]>;
   close(): Promise<void>;
 }
+
+const placesOf = (said: Said, lowAt: string): readonly Omit<AdvisoryPlace, 'bed'>[] =>
+  Object.entries(said).map(([place, { lowC, halfC = 2 }]) => ({ place: place as AdvisoryPlace['place'], lowAt, lowC: { mean: lowC, q10: lowC - halfC, q50: lowC, q90: lowC + halfC } }));
 
 /** One grower whose messages go through the trays, on a clock that the test turns; nothing of the weather is worked out. */
 export async function readingRig(file: GreenhouseFile = HOUSE): Promise<ReadingRig> {
@@ -70,6 +76,7 @@ export async function readingRig(file: GreenhouseFile = HOUSE): Promise<ReadingR
   };
   return {
     memory,
+    answered: () => last,
     says: (text, at) => {
       nowS = at === undefined ? nowS + 60 : Date.parse(`${at}:00-05:00`) / 1000;
       return comes({ kind: 'text', text, forwarded: false });
@@ -80,9 +87,10 @@ export async function readingRig(file: GreenhouseFile = HOUSE): Promise<ReadingR
       if (button === undefined) throw new Error(`expected a button "${label}", got: ${last.map(({ text }) => text).join('\n')}`);
       return comes({ kind: 'press', button: button.id, message: '1', token: 't' });
     },
-    forecasts: async (night, said) => {
-      const places = Object.entries(said).map(([place, { lowC, halfC = 2 }]) => ({ place, lowC: { mean: lowC, q10: lowC - halfC, q50: lowC, q90: lowC + halfC } }));
-      await memory.addAdvisory({ greenhouseId: 'h', night, issuedAtS: Date.parse(`${night}T16:00:00-05:00`) / 1000, body: JSON.stringify({ night, places, alternatives: [{ actions: [], places }], plan: { actions: [] } }) });
+    forecasts: async (night, said, { at = `${night}T16:00`, plan = [], idle = said } = {}) => {
+      const issuedAt = `${at}:00-05:00`;
+      const body = { night, issuedAt, weather: { source: 'demo', issuedAt, stale: false }, places: placesOf(said, issuedAt), alternatives: [{ actions: [], places: placesOf(idle, issuedAt) }], plan: { actions: plan }, reasons: [] };
+      await memory.addAdvisory({ greenhouseId: 'h', night, issuedAtS: Date.parse(issuedAt) / 1000, body: JSON.stringify(body) });
     },
     rows: async () => (await memory.readings('h', 100)).toReversed(),
     close: () => memory.close(),
