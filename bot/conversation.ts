@@ -117,7 +117,7 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
       if (!isTonight(intent.night)) return saying(answerCropAhead(await weekOf(subject, ports), { crops, night: intent.night }));
       const evening = await composeAdvisory(subject, ports);
       return async (store) => {
-        await keepAdvisory(subject.greenhouseId, evening.advisory, store);
+        await keepAdvisory(subject.greenhouseId, evening, store);
         return { text: answerCrop(crops, evening.advisory, { units, cropName, dayName: time.day(night.sunsetS) }) };
       };
     }
@@ -128,7 +128,7 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
     case 'mark':
       return told(spoken, (store) => logMark(intent, { ...spoken, counted: false }, store));
     case 'settings':
-      return async (store) => ({ text: await answerSettings({ ...spoken, eveningToday: time.clock(dayTimes(subject.greenhouse, subject.zone, dateOf(message.receivedAtS, subject.zone)).advisoryS) }, store) });
+      return async (store) => ({ text: await answerSettings({ ...spoken, eveningToday: eveningToday(subject, message.receivedAtS) }, store) });
     case 'chat':
       return saying(smallTalk(message.text));
     case 'suppose':
@@ -139,8 +139,10 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
         store: ports.store,
         cropName,
         compose: (changed, supposing) => composeAdvisory(changed, ports, supposing),
-        keep: (advisory, store) => keepAdvisory(subject.greenhouseId, advisory, store),
+        keep: (kept, store) => keepAdvisory(subject.greenhouseId, kept, store),
       });
+    case 'export':
+      return replying(await answerExport(subject, ports.store));
     case 'help':
       return saying(HELP);
     case 'start':
@@ -160,7 +162,8 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
 const deedIn = (did: Extract<Meaning, { kind: 'did' }>, message: IncomingMessage, subject: EveningSubject): Parameters<typeof logDeeds>[1] => ({
   greenhouseId: message.greenhouseId,
   receivedAtS: message.receivedAtS,
-  text: did.words ?? message.text,
+  text: message.text,
+  words: did.words ?? message.text,
   greenhouse: subject.greenhouse,
   zone: subject.zone,
   night: localTime(subject.zone).date(nightSpan(message.receivedAtS, subject.greenhouse.place).sunsetS),
@@ -169,23 +172,29 @@ const deedIn = (did: Extract<Meaning, { kind: 'did' }>, message: IncomingMessage
 const advisoryAnswer =
   (evening: WorkedOutEvening, subject: EveningSubject): ReadyAnswer =>
   async (store) => {
-    await keepAdvisory(subject.greenhouseId, evening.advisory, store);
+    await keepAdvisory(subject.greenhouseId, evening, store);
     return advisoryMessage(evening);
   };
 
 /** Something that one word takes back for a while. */
 const told =
-  ({ receivedAtS }: Pick<IncomingMessage, 'receivedAtS'>, keep: (store: Records) => Promise<string>): ReadyAnswer =>
+  ({ receivedAtS, text: words }: Pick<IncomingMessage, 'receivedAtS' | 'text'>, keep: (store: Records) => Promise<string>): ReadyAnswer =>
   async (store) => {
     const text = await keep(store);
-    await store.keepPending?.(JSON.stringify({ about: 'told', atS: receivedAtS } satisfies Pending));
+    await store.keepPending?.(JSON.stringify({ about: 'told', text: words, atS: receivedAtS } satisfies Pending));
     return { text };
   };
 
 /** Takes back the last that was told, whatever it was, or corrects the last reading. */
-export async function corrected(intent: Extract<Meaning, { kind: 'fix' }>, spoken: ReadingMessage, store: Records): Promise<Outgoing> {
+export async function corrected(intent: Extract<Meaning, { kind: 'fix' }>, spoken: ReadingMessage, store: Records, words: string | null = null): Promise<Outgoing> {
   const isWithdrawal = Object.keys(intent).length === 1;
-  const back = isWithdrawal ? await takeBackTold(spoken, store, cropWords) : null;
+  const back = isWithdrawal ? await takeBackTold({ ...spoken, told: words }, store, cropWords) : null;
   if (back === null) return fixReading(intent, spoken, store);
   return back.hasReadings ? inOneMessage([{ text: back.text }, await fixReading(intent, spoken, store)]) : { text: back.text };
+}
+
+/** When the evening message comes today, on the grower's clock; null where that is over. */
+export function eveningToday({ greenhouse, zone }: Pick<EveningSubject, 'greenhouse' | 'zone'>, nowS: number): string | null {
+  const { advisoryS } = dayTimes(greenhouse, zone, dateOf(nowS, zone));
+  return advisoryS < nowS ? null : localTime(zone).clock(advisoryS);
 }

@@ -203,6 +203,8 @@ export interface Store {
 export interface Records extends Omit<Store, 'close'> {
   /** Remembers what a short answer will mean (JSON text; null: nothing any more), in the chat that is answered; not there where nothing is kept of a chat. */
   readonly keepPending?: (pending: string | null) => Promise<void>;
+  /** Whether nothing comes unasked in the chat that is answered. Not there where nothing is kept of a chat. */
+  readonly isPaused?: boolean;
   /** Does what is asked of the chat itself and not of the greenhouse, and says so; null where nothing was to be done. Not there where nothing is kept of a chat. */
   readonly askChat?: (asked: 'start' | 'stop' | 'erase') => Promise<string | null>;
 }

@@ -3,6 +3,7 @@ import { amountsSaid, numbersAreSettings } from './amounts.js';
 import { unclear, type Intent, type Item } from './intent.js';
 import { itemsSaid } from './items-said.js';
 import type { Message } from './message.js';
+import { nightMeant } from './night.js';
 
 /** Words that say an item stands as it should for a cold night, and words that say the opposite. */
 const SHUT = 'shut|closed|down|drawn|sealed|latched|lowered|buttoned|zipped|secured|cranked down';
@@ -19,8 +20,12 @@ const TO_COME = /(?: (?:i|we) (?:am |are )?|^ )(?:will|shall|going to|about to|p
 
 /** What was not done, or not on this night: a wish, a habit, the weather's doing. */
 const UNREAL = / (?:wish|should have|would have|could have|must have|if only|almost|nearly|always|usually|normally|used to|never (?:have |ever )?@?cover|never .*before|(?:snow|frost|ice|dew|condensation) (?:has |had )?(?:covered|on|over|under|in)) /;
-const OTHER_NIGHT = / (?:last night|yesterday|last week|the other (?:night|day)|night before) /;
+const OTHER_NIGHT = / (?:last week|the other (?:night|day)|night before) /;
+const LAST_NIGHT = / (?:last night|yesterday) /;
 const NOON = 12;
+
+/** What a thing is without, and no word on what was done with it: "propane heater, no flue". */
+const LACKS = / (?:no|without|with no)(?: (?:a|any))* (?:flue|chimney|thermostat|blower|batter(?:y|ies)|exhaust|stack|pilot|timer|opener|lid) /;
 
 /** "Turn on the heater": nobody did it yet, or only the ending is missing. */
 const BIDS = /^ (?:please |just |now )*(?:turn|switch|close|run|light|pull|draw|uncover|leave|keep|take|open) (?!.*(?:already|done) )/;
@@ -58,7 +63,7 @@ function itemsOf(clause: string): readonly Item[] {
 }
 
 const ALL_DONE = /^ (?:i |we |i have |it is |that is |that is me |all |everything |everything is |i am |we are |yep |yes |ok )*(?:did (?:it|that|them|all that|all of that|all of them|all|everything|all of it|it all|the lot|so)|done|finished|complete|completed|all set|taken care of|sorted|buttoned up|tucked in|ready for the night|good to go|battened down|as you said|followed the plan|did what you said|shut up|(?:closed|shut|buttoned|locked|tucked|zipped|battened|sealed|wrapped|put) (?:it|her|him|them|everything|everything up|the &inside|the place|all|it all|&inside|everybody|everyone|the plants|the beds) (?:up|in|down|to bed|away)|closed up|locked up|all locked down|all in hand|all squared away|squared away|shipshape|as instructed|as planned|as per plan|as per the plan|all systems go|mission accomplished|jobs done|job done|me done|done for the night|put to bed|snug)(?: (?:all|now|it|already|everything|boss|thanks|for|the|night|tonight|so far|and|ready|chief|as|you|said|told|me))* $/;
-const NOTHING_DONE = /^ (?:i |we |have |sorry )*(?:did nothing|did not do (?:it|that|anything|any of it|any)|not done|have not done (?:it|that|anything)|nothing done|did not|nope|did not get to it|did not bother|did not have time|had no time|could not do it|forgot|i forgot)(?: (?:tonight|yet|it|sorry|anything))* $/;
+const NOTHING_DONE = /^ (?:i |we |have |sorry )*(?:did nothing|did not do (?:it|that|anything|any of it|any)|not done|have not done (?:it|that|anything)|nothing done|did not|nope|did not get to it|did not bother|did not have time|had no time|could not do it|forgot|i forgot|(?:(?:will|am|are|going to|think i will|i will|i am) )*(?:skip|skipping|skipped|passing on|leaving|not doing|not bothering with|giving) (?:it|that|this|them|all of it|the plan|the lot|tonight|it all)(?: a miss)?|skipping|(?:rather |probably |definitely )?not (?:tonight|this evening|this time)|(?:am |are )?not (?:going to|doing (?:it|that|anything|any of it))(?: (?:do it|do that|bother|go out))?)(?: (?:tonight|yet|it|sorry|anything|this|evening|time|thanks|then|today|now))* $/;
 const ALL_BUT = / (?:all|everything|did it all|done all|the lot) .*?(?:but|except|except for|apart from|bar|save for|other than) /;
 
 /** "Covered everything but did not run the fan": one deed was done everywhere, and not the whole plan. */
@@ -92,6 +97,7 @@ export function did(message: Message): Intent | null {
   for (const part of form.split(/ (?:[,;:/]|and|but|then|plus|though|while) /)) {
     const clause = ` ${part.trim()} `;
     const items = itemsOf(clause);
+    if (items.length === 0 && LACKS.test(clause)) return null;
     const own = stateOf(clause);
     if (own === null && items.length > 0 && before === null) waiting.push(...items);
     const state: State = own ?? before;
@@ -108,6 +114,8 @@ export function did(message: Message): Intent | null {
   if (LATER.test(said)) return unclear('done-yet');
   // By the next afternoon what was done last night is no deed of the night to come.
   if (OTHER_NIGHT.test(said) && !/ tonight /.test(said) && DateTime.fromSeconds(message.atS, { zone: message.zone }).hour >= NOON) return unclear('which-night');
+  const last = LAST_NIGHT.test(said) && !/ (?:tonight|today|this evening) /.test(said) ? nightMeant({ ...message, said: ' last night ' }) : null;
+  if (last !== null && 'kind' in last) return last;
   if (/ (?:but )?not (?:tonight|yet|today) $/.test(said) && not.length === 0) return { kind: 'did', not: done };
-  return { kind: 'did', ...(done.length === 0 ? {} : { done }), ...(not.length === 0 ? {} : { not }), ...withAmounts(message) };
+  return { kind: 'did', ...(done.length === 0 ? {} : { done }), ...(not.length === 0 ? {} : { not }), ...withAmounts(message), ...(last === null ? {} : { night: last.night }) };
 }

@@ -33,6 +33,15 @@ function nearNumbers(form: string): string {
 }
 const SHORT_WORDS = 3;
 
+/** "That was celsius", "sorry, I meant in fahrenheit": the unit of what was sent, and none of the house's. */
+const MEANT_UNIT = / (?:(?:that|this|it|they|those|these|last one|the last|reading|number|temperature|low|high|readings|numbers) (?:is|was|were|are|should be|should have been)|meant|mean|sent it|gave it|typed it|read it) (?:all |in |meant |actually |as |really |it |that |to be |be |said )*(celsius|fahrenheit|centigrade|c|f|degrees c|degrees f) (?:not (?:celsius|fahrenheit|centigrade|c|f) |though |sorry |by the way |btw )*$/;
+
+/** Which unit the last reading was in. */
+export function unitOfReading({ said, temps, asks }: Message): Intent | null {
+  const word = temps.length === 0 && !asks ? MEANT_UNIT.exec(said)?.[1] : undefined;
+  return word === undefined ? null : { kind: 'fix', unit: /^(?:f|fahrenheit|degrees f)$/.test(word) ? 'F' : 'C' };
+}
+
 /** A correction of the last reading, or its withdrawal. */
 export function fix(message: Message): Intent | null {
   const { said, form } = message;

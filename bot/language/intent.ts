@@ -65,8 +65,8 @@ export type PlainKind = 'next' | 'why' | 'record' | 'history' | 'settings' | 'he
 /** One thing that is meant. */
 export type Meaning =
   | { readonly kind: 'reading'; readonly readings: readonly Reading[] }
-  /** Without `c`, `stat` and `place` it withdraws the last reading. */
-  | { readonly kind: 'fix'; readonly c?: number; readonly stat?: Statistic; readonly place?: string }
+  /** `unit`: what was sent last was meant in it. Without all of these it withdraws the last reading. */
+  | { readonly kind: 'fix'; readonly c?: number; readonly stat?: Statistic; readonly place?: string; readonly unit?: Units }
   | { readonly kind: 'crop'; readonly crop: string; readonly night: string }
   | { readonly kind: 'crop'; readonly crops: readonly string[]; readonly night: string }
   | { readonly kind: 'outcome'; readonly crop: string; readonly bed?: string; readonly state: OutcomeState; readonly night?: string }
@@ -77,7 +77,7 @@ export type Meaning =
    * What stands as it should for a cold night (covers on, vents shut, heater on), and what does not.
    * Without lists: the whole plan is done. An empty `done`: nothing is. `rest`: all of the plan but what is in `not`. `words`: what of the message tells it, where it tells more.
    */
-  | { readonly kind: 'did'; readonly done?: readonly Item[]; readonly not?: readonly Item[]; readonly rest?: true; readonly amounts?: Amounts; readonly words?: string }
+  | { readonly kind: 'did'; readonly done?: readonly Item[]; readonly not?: readonly Item[]; readonly rest?: true; readonly amounts?: Amounts; readonly words?: string; /** Where another night than the one to come was said. */ readonly night?: string }
   | { readonly kind: 'condition'; readonly items: readonly ConditionItem[]; readonly on: boolean }
   | { readonly kind: 'mark'; readonly text: string; readonly items?: readonly Item[]; readonly amounts?: Amounts; readonly at: string }
   | { readonly kind: 'effect'; readonly items?: readonly Item[] }

@@ -24,7 +24,7 @@ import { condition } from './condition.js';
 import { cropQuestion } from './crop-question.js';
 import { did } from './did.js';
 import { effect } from './effect.js';
-import { fix } from './fix.js';
+import { fix, unitOfReading } from './fix.js';
 import { unclear, type Intent } from './intent.js';
 import { mark } from './mark.js';
 import { readMessage, type Heard, type Message } from './message.js';
@@ -88,7 +88,7 @@ function withNumber(message: Message): Intent | null {
 /** What the message means where it means one thing. */
 function oneThing(message: Message): Intent {
   if (message.form.trim() === '' || CARRIER_WORDS.test(message.form)) return unclear('what');
-  const before = firstOf([firstWords, (one) => plainAsk('settings', one), fix], message);
+  const before = firstOf([firstWords, unitOfReading, (one) => plainAsk('settings', one), fix], message);
   if (before !== null) return before;
   const found = message.temps.length > 0 ? withNumber(message) : firstOf([...TELLING, ...ASKING, reading, chat], message);
   return found ?? unclear('what');

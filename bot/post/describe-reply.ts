@@ -2,20 +2,24 @@ import { randomUUID } from 'node:crypto';
 import tzLookup from 'tz-lookup';
 import { checkGreenhouse, type GreenhouseFile } from '../../engine/index.js';
 import type { Outgoing } from '../chat.js';
-import { CROP_WORDS } from '../conversation.js';
+import { CROP_WORDS, eveningToday } from '../conversation.js';
 import { asksForReview, changeGreenhouse, reviewGreenhouse } from '../features/describe/change.js';
 import { describeStep, readState, start, writeState, type DescribeContext, type DescribeState, type DescribeStep, type Said } from '../features/describe/describe.js';
 import { advisoryMessage } from '../features/evening/advisory-message.js';
 import { composeAdvisory, keepAdvisory, type EveningSubject } from '../features/evening/issue-advisory.js';
 import type { WorkedOutEvening, WorkOut } from '../features/evening/work-out-evening.js';
-import type { InboundRow, Memory, StoredChat } from '../journal.js';
-import type { IntentKind } from '../language/intent.js';
+import { logMark } from '../features/mark/log-mark.js';
+import { dialogueWith, type Pending } from '../features/reading/pending.js';
+import type { InboundRow, Memory, StoredChat, WithinMemory } from '../journal.js';
+import { meanings, type IntentKind, type Meaning } from '../language/intent.js';
 import { understand } from '../language/understand.js';
 import { NoWeatherError, PlaceSearchError, type Clock, type Log, type PlaceFinder, type WeatherSource } from '../ports.js';
 import { jobsOfDay } from '../schedule/day-jobs.js';
 import { dateOf } from '../schedule/day-times.js';
 import { COMMAND_WORDS } from '../text/command-words.js';
 import { NO_ADVICE, NO_WEATHER } from '../text/reply-text.js';
+import { eveningNote } from '../text/settings-text.js';
+import { UNDO } from '../text/undo-text.js';
 import { zoneOf } from '../time-zone.js';
 import type { Describe, Handled } from './handled.js';
 
@@ -54,7 +58,9 @@ export const describer = (ports: DescribePorts): Describe => ({
     const context = contextOf(ports);
     const file = JSON.parse(stored.body) as GreenhouseFile;
     const step = asksForReview(text) ? reviewGreenhouse(file, context) : changeGreenhouse(file, text, context);
-    return step === null ? null : ending(await lookedUp(step, ports, context), chat, ports);
+    if (step === null) return null;
+    const mark = meanings(understand({ text, atS: context.nowS, zone: zoneIn(file), units: file.grower?.units ?? 'C', crops: CROP_WORDS })).find((one) => one.kind === 'mark');
+    return ending(await lookedUp(step, ports, context), chat, ports, { body: stored.body, mark: mark ?? null });
   },
 });
 
@@ -112,7 +118,7 @@ async function lookedUp(step: DescribeStep, { places, log }: DescribePorts, cont
 }
 
 /** Keeps the step: the file as a version, the rest of the dialogue, and with the first file its first evening and the days to come. */
-async function ending(step: DescribeStep, chat: StoredChat, ports: DescribePorts): Promise<Handled> {
+async function ending(step: DescribeStep, chat: StoredChat, ports: DescribePorts, change: HouseChange | null = null): Promise<Handled> {
   const { clock } = ports;
   const nowS = clock.nowS();
   const dialogue = step.isFinished ? null : writeState(step.state);
@@ -127,13 +133,35 @@ async function ending(step: DescribeStep, chat: StoredChat, ports: DescribePorts
   const isNew = chat.greenhouseId === null;
   const evening = step.isFirst ? await firstEvening(subject, ports) : null;
   return async (memory) => {
-    await memory.saveGreenhouse({ id: subject.greenhouseId, body: JSON.stringify(file), savedAtS: nowS });
-    await memory.updateChat(chat.id, { greenhouseId: subject.greenhouseId, dialogue });
+    const saved = await memory.saveGreenhouse({ id: subject.greenhouseId, body: JSON.stringify(file), savedAtS: nowS });
+    const isChanged = change !== null && saved.body !== change.body;
+    await memory.updateChat(chat.id, { greenhouseId: subject.greenhouseId, dialogue: isChanged && dialogue === null ? withUndo(saved.version, change.body, nowS) : dialogue });
+    const about = isChanged ? await wordsOfChange(change, { subject, nowS, canUndo: dialogue === null }, memory) : [];
     if (isNew) for (const job of jobsOfDay(subject.greenhouseId, subject.greenhouse, subject.zone, dateOf(nowS, subject.zone))) if (job.dueAtS > nowS) await memory.addJob(job);
-    if (evening !== null && 'advisory' in evening) await keepAdvisory(subject.greenhouseId, evening.advisory, memory);
-    return [step.reply, ...(evening === null ? [] : ['advisory' in evening ? advisoryMessage(evening) : evening]), ...(step.after ? [step.after] : [])];
+    if (evening !== null && 'advisory' in evening) await keepAdvisory(subject.greenhouseId, evening, memory);
+    return [about.length === 0 ? step.reply : { ...step.reply, text: [step.reply.text, ...about].join('\n') }, ...(evening === null ? [] : ['advisory' in evening ? advisoryMessage(evening) : evening]), ...(step.after ? [step.after] : [])];
   };
 }
+
+/** The house as it was, and the lasting change that was told. */
+interface HouseChange {
+  readonly body: string;
+  readonly mark: Extract<Meaning, { kind: 'mark' }> | null;
+}
+
+const withUndo = (version: number, before: string, atS: number): string | null => dialogueWith(JSON.stringify({ about: 'told', text: '', house: { version, before }, atS } satisfies Pending), null);
+
+/** What is said below a change: when the message comes, that the change is kept, how to take it back. */
+async function wordsOfChange({ body, mark }: HouseChange, { subject, nowS, canUndo }: { readonly subject: EveningSubject; readonly nowS: number; readonly canUndo: boolean }, memory: WithinMemory): Promise<readonly string[]> {
+  const { greenhouse, zone, greenhouseId } = subject;
+  const before = (JSON.parse(body) as GreenhouseFile).grower?.eveningAt;
+  const evening = greenhouse.grower.eveningAt ?? null;
+  const note = evening === null || evening === before ? null : eveningNote({ evening, eveningToday: eveningToday(subject, nowS) });
+  const kept = mark === null ? null : await logMark(mark, { greenhouseId, zone, receivedAtS: nowS, counted: true }, memory);
+  return [...(note === null ? [] : [note]), ...(kept === null ? [] : [kept]), ...(kept === null && canUndo ? [UNDO] : [])];
+}
+
+const zoneIn = ({ place }: GreenhouseFile): string => place.timeZone ?? tzLookup(place.latitude, place.longitude);
 
 function subjectFor(greenhouseId: string, file: GreenhouseFile): EveningSubject {
   const check = checkGreenhouse(file);

@@ -12,7 +12,7 @@ import { localTime } from '../text/local-time.js';
 import { CHAT_WORDS } from '../text/chat-words.js';
 import { accountReply, keptAfterAll, notErased } from './account-reply.js';
 import type { Describe, Handled } from './handled.js';
-import { besideReadings, readingReply, recordsBeside } from './reading-reply.js';
+import { besideQuestion, besideReadings, readingReply, recordsBeside } from './reading-reply.js';
 import { subjectOf } from './subject.js';
 
 export interface InboundPorts {
@@ -167,7 +167,7 @@ async function answerTo(row: InboundRow, inTheMiddle: StoredChat, ports: Inbound
   if (account) return account;
   // Whatever a chat is in the middle of, but for what accountReply knows, is the description of its greenhouse.
   const described = chat.greenhouseId === null || chat.dialogue !== null ? await ports.describe.next(row, chat) : null;
-  if (described) return described;
+  if (described) return besideQuestion(inTheMiddle, described)!;
   const subject = chat.greenhouseId === null ? null : await subjectOf(chat.greenhouseId, ports.memory);
   if (chat.greenhouseId === null || !subject) return (await ports.describe.next(row, { ...chat, greenhouseId: null, dialogue: null })) ?? saying(CHAT_WORDS.nothingToShare);
   const { content } = row;
@@ -175,7 +175,7 @@ async function answerTo(row: InboundRow, inTheMiddle: StoredChat, ports: Inbound
   const conversation = { ...ports, store: ports.memory };
   switch (content.kind) {
     case 'text':
-      return (await ports.describe.change(content.text, chat)) ?? asHandled(await prepareAnswer({ ...said, text: content.text }, subject, conversation), inTheMiddle);
+      return besideQuestion(inTheMiddle, await ports.describe.change(content.text, chat)) ?? asHandled(await prepareAnswer({ ...said, text: content.text }, subject, conversation), inTheMiddle);
     case 'edited':
       return asHandled(await prepareAnswer({ ...said, text: content.text }, subject, conversation), inTheMiddle);
     case 'photo':

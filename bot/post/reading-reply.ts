@@ -1,9 +1,14 @@
+import type { Outgoing } from '../chat.js';
+import { corrected } from '../conversation.js';
 import { answerPending } from '../features/reading/answer-pending.js';
+import type { ReadingMessage } from '../features/reading/judge.js';
+import { readAnswer } from '../features/reading/read-answer.js';
 import { readChoiceButton } from '../features/reading/log-reading.js';
-import { dialogueWith, goesBefore, readPending } from '../features/reading/pending.js';
+import { dialogueWith, goesBefore, readPending, type Pending } from '../features/reading/pending.js';
 import type { InboundRow, StoredChat, WithinMemory } from '../journal.js';
 import type { Records } from '../ports.js';
 import { READING_WORDS } from '../text/reading-text.js';
+import { houseAsBefore, houseChangedSince } from '../text/undo-text.js';
 import { askedOfChat } from './account-reply.js';
 import type { Handled } from './handled.js';
 import { subjectOf } from './subject.js';
@@ -12,6 +17,7 @@ import { subjectOf } from './subject.js';
 const recordsOfAnswer = (memory: WithinMemory, chat: StoredChat): Records => ({
   ...memory,
   keepPending: (pending) => memory.updateChat(chat.id, { dialogue: dialogueWith(pending, readPending(chat.dialogue, 0).rest) }),
+  isPaused: chat.paused,
   askChat: (asked) => askedOfChat(asked, besideReadings(chat), memory),
 });
 
@@ -36,6 +42,36 @@ export async function readingReply(row: InboundRow, chat: StoredChat, { memory }
   if (pending === null || subject === null) return null;
   const { greenhouse, zone, greenhouseId } = subject;
   const text = button !== null ? String(button.at + 1) : content.kind === 'text' ? content.text : '';
-  const ready = await answerPending(pending, { greenhouseId, greenhouse, zone, receivedAtS: row.receivedAtS, text, units: greenhouse.grower.units }, memory);
+  const spoken = { greenhouseId, greenhouse, zone, receivedAtS: row.receivedAtS, text, units: greenhouse.grower.units };
+  if (pending.about === 'told') return TAKES_BACK.has(readAnswer(text).kind) ? async (within) => [await taken(pending, spoken, recordsOfAnswer(within, chat))] : null;
+  const ready = await answerPending(pending, spoken, memory);
   return ready === null ? null : async (within) => [await ready(recordsOfAnswer(within, chat))];
 }
+
+const TAKES_BACK: ReadonlySet<string> = new Set(['no', 'drop']);
+
+/** What was just told is taken back, with what it changed on the house. */
+async function taken({ house, text }: Extract<Pending, { about: 'told' }>, spoken: ReadingMessage, store: Records): Promise<Outgoing> {
+  await store.keepPending?.(null);
+  if (house === undefined) return corrected({ kind: 'fix' }, spoken, store, text);
+  const stored = await store.greenhouse(spoken.greenhouseId);
+  if (stored?.version !== house.version) return { text: houseChangedSince };
+  await store.saveGreenhouse({ id: stored.id, body: house.before, savedAtS: spoken.receivedAtS });
+  for (const mark of (await store.marks(stored.id, MOST_MARKS)).filter(({ receivedAtS, counted }) => counted && receivedAtS === stored.savedAtS)) await store.withdrawTold({ of: 'mark', id: mark.id }, spoken.receivedAtS);
+  return { text: houseAsBefore };
+}
+
+const MOST_MARKS = 20;
+
+/** The answer beside a question about a reading that is still open: that waits on. */
+export const besideQuestion =
+  (chat: StoredChat, answer: Handled | null): Handled | null => {
+    const found = answer === null ? null : readPending(chat.dialogue, 0).pending;
+    if (answer === null || found?.about !== 'choice') return answer;
+    return async (memory) => {
+      const said = await answer(memory);
+      const now = await memory.chatById(chat.id);
+      if (now !== null && readPending(now.dialogue, 0).pending?.about !== 'choice') await memory.updateChat(chat.id, { dialogue: dialogueWith(JSON.stringify(found), readPending(now.dialogue, 0).rest) });
+      return said;
+    };
+  };

@@ -45,6 +45,20 @@ export function morningSentence(step: AdvisoryMorning): string {
     case 'clear-snow':
       return `Clear the snow off the film from ${clockOf(step.from)}.`;
     case 'harvest':
-      return `Leave frozen leaves alone until about ${clockOf(step.from)}: they break. Pick after the thaw.`;
+      return `Leave frozen leaves ${step.target === undefined ? '' : `in ${step.target} `}alone until about ${clockOf(step.from)}: they break. Pick after the thaw.`;
   }
+}
+
+/** Beds that are due at the same time are one sentence; beds that thaw at another time than the others are named. */
+export function mergedMorning(steps: readonly AdvisoryMorning[]): readonly AdvisoryMorning[] {
+  const merged = (action: 'uncover' | 'harvest'): readonly AdvisoryMorning[] => {
+    const of = steps.filter((step) => step.action === action);
+    const times = [...new Set(of.map(({ from }) => from))];
+    return times.map((from): AdvisoryMorning => {
+      const beds = of.filter((step) => step.from === from).flatMap(({ target }) => target ?? []);
+      const isPlain = action === 'harvest' && times.length === 1;
+      return { action, from, ...(isPlain || beds.length === 0 ? {} : { target: [...new Set(beds)].join(' and ') }) };
+    });
+  };
+  return [...steps.filter(({ action }) => action === 'clear-snow'), ...merged('uncover'), ...merged('harvest'), ...steps.filter(({ action }) => action === 'curtain' || action === 'vents')];
 }

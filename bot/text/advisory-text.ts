@@ -1,5 +1,5 @@
-import type { Advisory, AdvisoryAction, AdvisoryCrop, AdvisoryMorning, AdvisoryPlace } from '../features/evening/advisory.js';
-import { actionSentence, morningSentence } from './action-text.js';
+import type { Advisory, AdvisoryAction, AdvisoryCrop, AdvisoryPlace } from '../features/evening/advisory.js';
+import { actionSentence, mergedMorning, morningSentence } from './action-text.js';
 import { cautionText } from './caution-text.js';
 import { nights } from './chance.js';
 import { clockOf } from './local-time.js';
@@ -56,16 +56,6 @@ function mergedActions(actions: readonly AdvisoryAction[]): readonly AdvisoryAct
     if (same < 0) return [...merged, action];
     return merged.map((other, i) => (i === same ? { ...other, target: `${other.target} and ${action.target}` } : other));
   }, []);
-}
-
-/** Beds that are due at the same time are one sentence, and the latest thaw speaks for all beds. */
-function mergedMorning(steps: readonly AdvisoryMorning[]): readonly AdvisoryMorning[] {
-  const thaws = steps.filter(({ action }) => action === 'harvest');
-  const last = thaws.reduce<AdvisoryMorning | null>((latest, step) => (latest === null || step.from > latest.from ? step : latest), null);
-  const uncovers = steps.filter(({ action }) => action === 'uncover');
-  const times = [...new Set(uncovers.map(({ from }) => from))];
-  const merged = times.map((from): AdvisoryMorning => ({ action: 'uncover', from, target: uncovers.filter((step) => step.from === from).map(({ target }) => target).join(' and ') }));
-  return [...steps.filter(({ action }) => action === 'clear-snow'), ...merged, ...(last ? [last] : []), ...steps.filter(({ action }) => action === 'vents')];
 }
 
 /** Leaves and soil of every bed would bury the lows that matter: only outside, inside, under covers and stores are listed. */

@@ -3,8 +3,6 @@ import { PLACE_ATTRIBUTION, SECOND_WEATHER_ATTRIBUTION, WEATHER_ATTRIBUTION } fr
 
 export const noReadingYet = 'There is no reading to correct yet. Send one, for example "28F inside" or "low was -2C".';
 
-export const deedsKept = (done: readonly string[], not: readonly string[], beds: readonly string[] | null): string =>
-  `Noted for tonight${beds === null ? '' : ` (${beds.join(' and ')})`}: ${[...(done.length > 0 ? [`done: ${done.join(', ')}`] : []), ...(not.length > 0 ? [`not done: ${not.join(', ')}`] : [])].join('; ') || 'nothing done'}. The next answer counts on it.`;
 export const NOTHING_TO_STOP = 'Nothing is sent unasked on the console. Say "bye" to leave.';
 
 export const cropNotGrown = (names: readonly string[], grown: readonly string[]): string =>

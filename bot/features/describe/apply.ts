@@ -48,10 +48,13 @@ export function applyFacts(before: DescribeState, facts: readonly Fact[], contex
     else {
       const next = fitting(outcome, problems);
       const isNews = facts.length === 1 || lineOf(fact) !== 'crops' || JSON.stringify([next.file, next.pending]) !== JSON.stringify([state.file, state.pending]);
+      const isBare = before.mode === 'change' && fact.about === 'bed' && has(next.file, 'covers') && (next.file.beds ?? []).length > (state.file.beds ?? []).length;
       state = retried(next, context);
       // Feet or metres, when that was asked, is a word on the size.
       const line = fact.about === 'units' && before.asking?.detail === 'plain-unit' ? 'size' : lineOf(fact);
       if (isNews && !lines.includes(line)) lines.push(line);
+      // A bed that is new has none: it is said which have.
+      if (isBare && !lines.includes('covers')) lines.push('covers');
     }
   }
   return { state, lines, problems };
@@ -235,7 +238,7 @@ function putFact(state: DescribeState, fact: Fact, said: Said): Put {
     case 'heater':
       return putHeater(file, fact, measures);
     case 'bed':
-      return putBed(file, fact, measures);
+      return putBed(file, fact, { ...measures, isFirst: state.mode === 'set-up' });
     case 'times':
       return putTimes(file, fact);
     case 'site':

@@ -52,7 +52,9 @@ export function changeGreenhouse(file: GreenhouseFile, text: string, context: De
   const intent = understand({ text, atS: context.nowS, zone, units: file.grower?.units ?? 'C', crops: context.cropWords });
   const isDeed = intent.kind === 'did';
   if (!MAY_CHANGE.has(intent.kind) && !isDeed) return null;
-  const read = readFacts(text, { crops: context.cropWords, now: { atS: context.nowS, zone }, asked: null });
+  // "Send it at 17:00": what is set by a time alone is the evening message.
+  const setsTime = intent.kind === 'settings' && / at (?:~|#N)\d+ /.test(form) && !/ (?:if|when|whenever|unless|once|wake|below|under|above|morning|twice) /.test(form);
+  const read = readFacts(text, { crops: context.cropWords, now: { atS: context.nowS, zone }, asked: setsTime ? 'evening' : null });
   const facts = read.facts.filter((fact) => isTelling(fact, text) && (!isDeed || LASTING.has(fact.about === 'none' ? `none:${fact.thing}` : fact.about)));
   if (facts.length === 0) return null;
   const step = finishStep(takeFacts(state, facts, read.left, context), context);

@@ -23,7 +23,7 @@ export function isTelling(fact: Fact, text: string): boolean {
     case 'town':
       return MOVED.test(text);
     case 'bed':
-      return PLANTS.test(text) && (fact.bed !== null || fact.crops.length > 0);
+      return (PLANTS.test(text) && (fact.bed !== null || fact.crops.length > 0)) || (fact.bed !== null && fact.crops.length > 0);
     case 'cover':
       return OWNS.test(text) && (fact.weight !== undefined || fact.weightGsm !== undefined || fact.beds.length > 0);
     case 'layers':

@@ -1,7 +1,8 @@
-import type { Greenhouse } from '../../../engine/index.js';
+import { nightSpan, type Greenhouse } from '../../../engine/index.js';
 import type { Intent, Item } from '../../language/intent.js';
 import type { Records } from '../../ports.js';
-import { deedsKept } from '../../text/reply-text.js';
+import { deedsKept, planLeft } from '../../text/deed-text.js';
+import { localTime } from '../../text/local-time.js';
 import type { Advisory, AdvisoryAction } from '../evening/advisory.js';
 import type { Deed } from '../evening/deeds-tonight.js';
 
@@ -10,27 +11,41 @@ type Did = Extract<Intent, { kind: 'did' }>;
 interface Message {
   readonly greenhouseId: string;
   readonly greenhouse: Greenhouse;
+  readonly zone: string;
+  /** Local date of the night to come, or of the one that is running. */
   readonly night: string;
   readonly receivedAtS: number;
   readonly text: string;
+  /** What of the text tells the deed. */
+  readonly words: string;
 }
 
-/** Keeps what the grower did and did not do; "done" alone stands for the whole plan that was last sent for this night. */
+/** Keeps what the grower did and did not do; "done" alone stands for the whole plan that was last sent for this night, and "not tonight" for none of it. */
 export async function logDeeds(intent: Did, message: Message, store: Records): Promise<string> {
-  const planned = await planOfNight(store, message);
+  const past = intent.night === undefined || intent.night === message.night ? null : intent.night;
+  const planned = past === null ? await planOfNight(store, message) : [];
+  const isLeft = intent.done?.length === 0 && intent.not === undefined;
   const wholePlan = intent.rest === true || (intent.done === undefined && intent.not === undefined);
   const items = wholePlan ? itemsOf(planned.filter(({ run }) => run !== false)) : (intent.done ?? []);
   const done = items.filter((item) => !intent.not?.includes(item));
   // A fan that the plan switches off is done by being off.
-  const notDone = [...(intent.not ?? []), ...(wholePlan ? itemsOf(planned.filter(({ run }) => run === false)) : [])];
+  const notDone = isLeft ? itemsOf(planned.filter(({ run }) => run !== false)) : [...(intent.not ?? []), ...(wholePlan ? itemsOf(planned.filter(({ run }) => run === false)) : [])];
   const beds = bedsNamed(message);
   const heat = intent.amounts?.heater;
   const plannedSetC = planned.find(({ action }) => action === 'heater')?.setC ?? null;
   const setC = heat?.unit === 'C' ? heat.value : wholePlan ? plannedSetC : null;
   const coveredInPlan = planned.flatMap(({ action, target }) => (action === 'cover' && target !== undefined ? [target] : []));
-  await keep({ items: done, beds: beds ?? (wholePlan ? coveredInPlan : null), setC }, true, message, store);
-  await keep({ items: notDone, beds, setC: null }, false, message, store);
-  return deedsKept(done, notDone, beds);
+  const told = past === null ? message : { ...message, night: past };
+  const fromS = past === null ? null : eveningOf(past, message);
+  await keep({ items: done, beds: beds ?? (wholePlan ? coveredInPlan : null), setC, ...(fromS === null ? {} : { fromS }) }, true, told, store);
+  await keep({ items: notDone, beds, setC: null, ...(fromS === null ? {} : { fromS }) }, false, told, store);
+  return isLeft ? planLeft(notDone) : deedsKept({ done, not: notDone, beds, night: past }, localTime(message.zone).date(message.receivedAtS));
+}
+
+/** When the night of a date began. */
+function eveningOf(night: string, { greenhouse, zone }: Message): number {
+  const noonS = localTime(zone).atClock(Date.parse(`${night}T12:00:00Z`) / 1000, '12:00');
+  return Math.floor(nightSpan(noonS, greenhouse.place).sunsetS);
 }
 
 /** What was planned, in the words of deeds. */
@@ -49,8 +64,8 @@ async function planOfNight(store: Records, message: Message): Promise<readonly A
 const ARTICLE = /^the /u;
 
 /** Beds whose names stand in the message; null when none does. */
-function bedsNamed({ text, greenhouse }: Message): readonly string[] | null {
-  const said = text.toLowerCase();
+function bedsNamed({ words, greenhouse }: Message): readonly string[] | null {
+  const said = words.toLowerCase();
   const named = greenhouse.beds.map(({ name }) => name).filter((name) => said.includes(name.toLowerCase().replace(ARTICLE, '')));
   return named.length === 0 ? null : named;
 }

@@ -8,6 +8,8 @@ export interface Deed {
   /** Beds that the message named; null when it named none, which means all beds that have a cover. */
   readonly beds: readonly string[] | null;
   readonly setC: number | null;
+  /** When its night began, where it was told after it; epoch seconds. */
+  readonly fromS?: number;
 }
 
 const BEFORE_SUNSET_S = 8 * 3600;
@@ -25,6 +27,7 @@ export function deedsTonight(actions: readonly StoredAction[], context: { greenh
   let fansOn: DoneTonight['fansOn'];
   for (const row of [...rows].sort((a, b) => a.receivedAtS - b.receivedAtS || a.id - b.id)) {
     const deed = JSON.parse(row.body) as Deed;
+    if (deed.fromS !== undefined) continue;
     if (deed.items.includes('cover')) for (const bed of deed.beds ?? coverable) covers.set(bed, row.done);
     if (deed.items.includes('heater')) heater = { on: row.done, setK: row.done ? celsiusToKelvin(deed.setC ?? DEFAULT_SETTING_C) : null };
     if (deed.items.includes('vents')) ventsShut = row.done;

@@ -18,8 +18,10 @@ export function pastControls(actions: readonly StoredAction[], greenhouse: Green
   const house = toHouse(greenhouse);
   const standing = usualControls(greenhouse, house);
   const deeds = actions.map((row): PastDeed => {
-    const sunriseS = nextSunriseS(row.receivedAtS, greenhouse.place) ?? row.receivedAtS + DAY_S;
-    return { fromS: row.receivedAtS, untilS: sunriseS + AFTER_SUNRISE_S, done: row.done, deed: JSON.parse(row.body) as Deed };
+    const deed = JSON.parse(row.body) as Deed;
+    const fromS = deed.fromS ?? row.receivedAtS;
+    const sunriseS = nextSunriseS(fromS, greenhouse.place) ?? fromS + DAY_S;
+    return { fromS, untilS: sunriseS + AFTER_SUNRISE_S, done: row.done, deed };
   });
   return (timeS) => {
     const said = deeds.filter(({ fromS, untilS }) => timeS >= fromS && timeS < untilS);

@@ -10,10 +10,10 @@ const RISKY = new Set(['at-risk', 'likely-lost']);
 export const wasRisky = (advisory: Advisory): boolean => advisory.crops.some(({ verdict, pickedBefore }) => !pickedBefore && RISKY.has(verdict));
 
 /** What the morning needs and what is asked; null when there is nothing worth waking a phone for. */
-export function morningMessage(advisory: Advisory, history: { morningsRead: number; askedThisWeek: number }): { message: Outgoing; asks: boolean } | null {
+export function morningMessage(advisory: Advisory, history: { morningsRead: number; askedThisWeek: number; units: 'C' | 'F' }): { message: Outgoing; asks: boolean } | null {
   const mattered = advisory.plan.actions.length > 0 || wasRisky(advisory);
-  const asks = worthAsking({ ...history, nightMattered: mattered, nightTeaches: advisory.reasons.some(({ code }) => code === 'clear-and-calm') });
+  const asks = worthAsking({ morningsRead: history.morningsRead, askedThisWeek: history.askedThisWeek, nightMattered: mattered, nightTeaches: advisory.reasons.some(({ code }) => code === 'clear-and-calm') });
   if (!asks && (advisory.morning.length === 0 || !mattered)) return null;
-  const text = morningText({ steps: mattered ? advisory.morning : [], asks });
+  const text = morningText({ steps: mattered ? advisory.morning : [], asks, units: history.units });
   return { message: { text, html: toHtml(text) }, asks };
 }

@@ -30,6 +30,8 @@ export async function answerPending(pending: Pending, message: ReadingMessage, s
       return answerKept(await standing(pending.ids, message, store), message);
     case 'choice':
       return answerChoice(pending.open, message, store);
+    case 'told':
+      return null;
   }
 }
 
@@ -38,7 +40,11 @@ const BARE = /^\W*\d+(?:[.,]\d+)?\W*[cf]?\W*$/iu;
 /** A bare number after "what is the lowest": in the afternoon too. */
 function answerLow(message: ReadingMessage): Ready | null {
   const { text, receivedAtS: atS, zone, units } = message;
-  const [only] = BARE.test(text) ? meanings(understand({ text, atS, zone, units, crops: [] })) : [];
+  if (!BARE.test(text)) return null;
+  const heard = { text, atS, zone, units, crops: [] };
+  const [asked] = meanings(understand(heard));
+  // Who was asked for it answers in the unit of the house; whether it can be is for the gate to say.
+  const [only] = asked?.kind === 'unclear' && asked.asks === 'which-unit' ? meanings(understand({ ...heard, text: `${text}${units}` })) : [asked];
   return only?.kind === 'reading' ? (store) => logReadings({ ...only, readings: only.readings.map((reading) => ({ ...reading, stat: 'low' })) }, message, store) : null;
 }
 
@@ -152,7 +158,7 @@ interface Settling {
 async function settle(row: StoredReading, choice: Choice, { message, left }: Settling, store: Records): Promise<Outgoing> {
   const judged = await judgedAgain({ ...row, tempC: choice.tempC }, message, store);
   const settled = { ...judged, judged: choice.judged };
-  const replaced = await store.replaceReading(row.id, { ...row, receivedAtS: message.receivedAtS, tempC: choice.tempC, judged: choice.judged, text: message.text });
+  const replaced = await store.replaceReading(row.id, { ...row, receivedAtS: message.receivedAtS, tempC: choice.tempC, judged: choice.judged, text: `${row.text} (${message.text})` });
   return goOn(left, await acknowledge([{ row: replaced, judged: settled }], message, store), message, store);
 }
 

@@ -30,7 +30,9 @@ export function withWord({ text, word, ask }: WordAsked, answer: string, message
   const put = ask === 'which-unit' ? `${word} ${said}` : said;
   const whole = `${text.slice(0, at)}${put}${text.slice(at + word.length)}`;
   const understood = meanings(understand({ text: whole, atS: message.receivedAtS, zone: message.zone, units: message.units, crops: [], thermometers: thermometerNames(message.greenhouse) }));
-  const [only] = understood;
-  return understood.length === 1 && only?.kind === 'reading' ? only : null;
+  // What else was said then was answered then.
+  const told = understood.filter(({ kind }) => kind === 'reading' || kind === 'unclear');
+  const [only] = told;
+  return told.length === 1 && only?.kind === 'reading' ? only : null;
 }
 const MOST_WORDS = 4;

@@ -1,11 +1,14 @@
+import type { DegreeUnit } from '../../../engine/index.js';
 import type { Outgoing } from '../../chat.js';
 import type { Intent, Reading } from '../../language/intent.js';
 import type { Records, StoredReading } from '../../ports.js';
 import { localTime } from '../../text/local-time.js';
 import { noReadingYet } from '../../text/reply-text.js';
 import { READING_WORDS, shortReading } from '../../text/reading-text.js';
+import { celsius } from '../../language/temperature.js';
 import { judge, type ReadingMessage } from './judge.js';
-import { acknowledge, rowOf } from './log-reading.js';
+import { asTyped } from './as-typed.js';
+import { acknowledge, rowOf, type Written } from './log-reading.js';
 import { keyOf, thermometerSaid } from './thermometer.js';
 
 /** Enough for all that one message can hold. */
@@ -17,6 +20,7 @@ export async function fixReading(intent: Extract<Intent, { kind: 'fix' }>, messa
   const newest = rows.filter((row) => row.receivedAtS === rows[0]?.receivedAtS && row.text === rows[0].text);
   const [last] = newest;
   if (!last) return { text: noReadingYet };
+  if (intent.unit !== undefined) return inUnit(intent.unit, newest, message, store);
   if (intent.c === undefined && intent.stat === undefined && intent.place === undefined) return { text: await takeBack(newest, message, store) };
   const said = intent.place === undefined ? null : thermometerSaid(intent.place, message.greenhouse);
   const meant = newest.find((row) => said !== null && keyOf(row) === (said.name ?? said.place) && (intent.stat ?? row.statistic) === row.statistic) ?? last;
@@ -24,13 +28,28 @@ export async function fixReading(intent: Extract<Intent, { kind: 'fix' }>, messa
   return replaceWith(meant, corrected, message, store);
 }
 
+/** The numbers of the newest message as they were typed, in the unit that was meant. */
+async function inUnit(unit: DegreeUnit, rows: readonly StoredReading[], message: ReadingMessage, store: Records): Promise<Outgoing> {
+  const written: Written[] = [];
+  for (const row of rows.toReversed()) {
+    const { value } = asTyped(row.tempC, { ...message, text: row.text });
+    const reading: Reading = { c: celsius(value, unit), stat: row.statistic, place: row.thermometer ?? row.place, at: localTime(message.zone).iso(row.validAtS) };
+    written.push(await replaced(row, reading, { ...message, text: `${row.text} (${message.text})` }, store));
+  }
+  return acknowledge(written, message, store, 'Corrected');
+}
+
 /** Puts another reading in place of one, judged like any other. */
 export async function replaceWith(row: StoredReading, reading: Reading, message: ReadingMessage, store: Records): Promise<Outgoing> {
+  return acknowledge([await replaced(row, reading, message, store)], message, store, row.judged === 'open' ? 'Noted' : 'Corrected');
+}
+
+async function replaced(row: StoredReading, reading: Reading, message: ReadingMessage, store: Records): Promise<Written> {
   // Its own night stays: a correction comes later than what it corrects, and the old number is no witness against the new one.
   const others: Records = { ...store, readings: async (greenhouseId, limit) => (await store.readings(greenhouseId, limit)).filter(({ id }) => id !== row.id) };
   const judged = await judge(reading, message, others);
-  const replaced = await store.replaceReading(row.id, { ...rowOf(judged, message), validAtS: row.validAtS });
-  return acknowledge([{ judged: { ...judged, night: { ...judged.night, validAtS: row.validAtS } }, row: replaced }], message, store, row.judged === 'open' ? 'Noted' : 'Corrected');
+  const next = await store.replaceReading(row.id, { ...rowOf(judged, message), validAtS: row.validAtS });
+  return { judged: { ...judged, night: { ...judged.night, validAtS: row.validAtS } }, row: next };
 }
 
 /** Takes readings back; what is said of it. */

@@ -7,7 +7,7 @@ import { judge, type JudgedReading, type ReadingMessage } from './judge.js';
 import { choicesOf, remember, type OpenReading } from './pending.js';
 
 /** A reading as it is in the store, with what was found about it. */
-interface Written {
+export interface Written {
   readonly row: StoredReading;
   readonly judged: JudgedReading;
 }

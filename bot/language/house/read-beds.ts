@@ -74,6 +74,8 @@ function areaIn(clause: Clause): Pick<BedFact, 'area' | 'sides'> {
 /** Beds, what grows in them and what covers them; and the pieces that no rule understood. */
 export function bedFacts(whole: Clause, said: { readonly denied: boolean; readonly asked: 'covers' | 'crops' | null; readonly names: CropNames }): { readonly facts: readonly Fact[]; readonly rest: readonly Piece[] } {
   const everywhere = whole.takes(EVERYWHERE);
+  // How many there are is no fact of any of them.
+  whole.takeAll(/ #N\d+ (?:\S+ )?@bed(?= ) /);
   const deniesCovers = said.denied && whole.has(/ (?:@cover|@lowtunnel|covers) /);
   const parts = bedParts(whole);
   const named = parts.flatMap(({ bed }) => bed ?? []);

@@ -15,7 +15,7 @@ const sunIn = (clause: Clause): { sunny?: boolean } => {
 /** Drums: how many, and how much water is in one or in all. */
 export function waterFact(clause: Clause): WaterFact {
   const of = (symbol: string | undefined): Quantity | null => clause.quantity(symbol);
-  const more = clause.has(/ (?:more|another|extra|additional) /);
+  const more = clause.has(/ (?:more|another|extra|additional|add|added|adding) /);
   const times = clause.take(/ (#N\d+) x (#V\d+) /);
   const total = times === null ? (clause.take(/ (#V\d+) (?:in total|total|altogether|in all|all together) /) ?? clause.take(/ (?:total|altogether|in all)(?: of)? (#V\d+) /) ?? clause.take(/ (#V\d+) (?:of )?@water (?=in #N|, in #N|$)/)) : null;
   const volume = times?.[2] ?? (total === null ? clause.take(/ (#V\d+)(?: (?:each|apiece|per @drum|a piece))? /)?.[1] : undefined);

@@ -58,7 +58,7 @@ export async function morningJob(context: JobContext): Promise<JobEnd> {
   const readings = await memory.readings(subject.greenhouseId, MOST_READINGS);
   const morningsRead = new Set(readings.map(({ receivedAtS }) => dateOf(receivedAtS, subject.zone))).size;
   const askedThisWeek = new Set(readings.filter(({ receivedAtS }) => receivedAtS > nowS - A_WEEK_S).map(({ receivedAtS }) => dateOf(receivedAtS, subject.zone))).size;
-  const morning = morningMessage(advisory, { morningsRead, askedThisWeek });
+  const morning = morningMessage(advisory, { morningsRead, askedThisWeek, units: subject.greenhouse.grower.units });
   if (!morning) return NOTHING_TO_WRITE;
   const audience = await audienceOf(context);
   return together(tell(audience, { key: jobKey('morning', subject.greenhouseId, body.date), message: morning.message, notBeforeS: nowS, uselessAfterS: body.uselessAfterS }), morning.asks ? awaitLow(audience, nowS) : NOTHING_TO_WRITE);
