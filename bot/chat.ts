@@ -11,7 +11,7 @@ export interface ChatAddress {
 
 /** What came in. Whatever the product cannot use still has a kind, so that it can be answered kindly. */
 export type Content =
-  | { readonly kind: 'text'; readonly text: string; readonly forwarded: boolean; /** Id of our message that this answers. */ readonly answers?: string }
+  | { readonly kind: 'text'; readonly text: string; readonly forwarded: boolean; /** Id of our message that this answers. */ readonly answers?: string; /** The channel's id of it, where it can be edited later. */ readonly message?: string }
   | { readonly kind: 'edited'; readonly text: string; /** The channel's id of the message that was edited. */ readonly message: string }
   | { readonly kind: 'press'; readonly button: string; /** Our message that the button stood under. */ readonly message: string; /** What the channel wants back to stop its waiting sign. */ readonly token: string }
   | { readonly kind: 'location'; readonly latitude: number; readonly longitude: number }

@@ -89,7 +89,7 @@ export interface StoredReading {
 }
 
 /** A reading to be kept: good, and of no thermometer by name, where nothing else is said. */
-export type NewReading = Omit<StoredReading, 'id' | 'replacedBy' | 'withdrawnAtS' | 'judged' | 'thermometer'> & Partial<Pick<StoredReading, 'judged' | 'thermometer'>>;
+export type NewReading = Omit<StoredReading, 'id' | 'replacedBy' | 'withdrawnAtS' | 'judged' | 'thermometer'> & Partial<Pick<StoredReading, 'judged' | 'thermometer'>> & ByMessage;
 
 export interface StoredAction {
   readonly id: number;
@@ -130,10 +130,15 @@ export interface StoredMark {
   readonly text: string;
 }
 
-/** Something that was told and can be taken back; a reading has ways of its own. */
+/** Something that was told and can be taken back. */
 export interface Told {
-  readonly of: 'action' | 'outcome' | 'mark';
+  readonly of: 'reading' | 'action' | 'outcome' | 'mark';
   readonly id: number;
+}
+
+/** By which message something was told, as its channel knows it; left out where that cannot be edited. */
+export interface ByMessage {
+  readonly message?: string | null;
 }
 
 export interface StoredWeather {
@@ -173,15 +178,17 @@ export interface Store {
   readings(greenhouseId: string, limit: number): Promise<readonly StoredReading[]>;
   /** All readings received from an instant on, oldest first, with those that were replaced or withdrawn. */
   everyReading(greenhouseId: string, sinceS: number): Promise<readonly StoredReading[]>;
-  addAction(row: Omit<StoredAction, 'id'>): Promise<StoredAction>;
+  addAction(row: Omit<StoredAction, 'id'> & ByMessage): Promise<StoredAction>;
   /** Those that stand, in the order in which they were told. */
   actions(greenhouseId: string, sinceS: number): Promise<readonly StoredAction[]>;
-  addOutcome(row: Omit<StoredOutcome, 'id'>): Promise<StoredOutcome>;
+  addOutcome(row: Omit<StoredOutcome, 'id'> & ByMessage): Promise<StoredOutcome>;
   /** Those that stand, newest first. */
   outcomes(greenhouseId: string, limit: number): Promise<readonly StoredOutcome[]>;
-  addMark(row: Omit<StoredMark, 'id'>): Promise<StoredMark>;
+  addMark(row: Omit<StoredMark, 'id'> & ByMessage): Promise<StoredMark>;
   /** Those that stand, newest first. */
   marks(greenhouseId: string, limit: number): Promise<readonly StoredMark[]>;
+  /** What a message told and still stands, with the instant at which it came. */
+  toldIn(greenhouseId: string, message: string): Promise<readonly (Told & { readonly receivedAtS: number })[]>;
   /** Takes back what was told; the row stays. */
   withdrawTold(told: Told, withdrawnAtS: number): Promise<void>;
   saveWeather(row: StoredWeather): Promise<void>;

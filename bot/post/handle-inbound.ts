@@ -3,9 +3,11 @@ import { prepareAnswer, prepareIntent, type ReadyAnswer } from '../conversation.
 import { readAdvisoryButton } from '../features/evening/advisory-message.js';
 import type { WorkOut } from '../features/evening/work-out-evening.js';
 import type { WorkOutWeek } from '../features/outlook/work-out-week.js';
+import type { DrawNights } from '../features/record/nights-picture.js';
 import type { Outgoing } from '../chat.js';
 import type { InboundRow, Memory, StoredChat } from '../journal.js';
 import type { Clock, Log, WeatherSource } from '../ports.js';
+import { inPlaceOf, keyOfMessage, toldBy } from './edited.js';
 import { movingTheDay } from '../schedule/moved-day.js';
 import { isPassing } from '../store/store-error.js';
 import { localTime } from '../text/local-time.js';
@@ -20,6 +22,7 @@ export interface InboundPorts {
   readonly weather: WeatherSource;
   readonly workOut: WorkOut;
   readonly workOutWeek: WorkOutWeek;
+  readonly drawNights?: DrawNights;
   readonly clock: Clock;
   readonly log: Log;
   readonly describe: Describe;
@@ -90,7 +93,7 @@ async function handleOne(row: InboundRow, ports: InboundPorts, signal?: AbortSig
     const isDone = await memory.atomically(async (within) => {
       // Another who shares the greenhouse erased it meanwhile: nothing of it is written any more, and the update is answered anew.
       if ((await within.chatById(chat.id))?.greenhouseId !== chat.greenhouseId) return false;
-      const replies = await handled(movingTheDay(within, clock.nowS()));
+      const replies = await handled(movingTheDay(toldBy(row, within), clock.nowS()));
       // An erased chat was opened anew: the last word goes to the one that is there.
       const chatId = replies.length === 0 ? chat.id : (await within.openChat(row, { isGroup: row.isGroup, atS: row.receivedAtS })).id;
       for (const [n, message] of replies.entries()) await within.addOutbound({ chatId, key: `reply:${row.channel}:${row.update}:${n}`, message: inItsTopic(message, row), notBeforeS: FIRST_OF_ALL, uselessAfterS: clock.nowS() + USEFUL_S });
@@ -176,8 +179,12 @@ async function answerTo(row: InboundRow, inTheMiddle: StoredChat, ports: Inbound
   switch (content.kind) {
     case 'text':
       return besideQuestion(inTheMiddle, await ports.describe.change(content.text, chat)) ?? asHandled(await prepareAnswer({ ...said, text: content.text }, subject, conversation), inTheMiddle);
-    case 'edited':
-      return asHandled(await prepareAnswer({ ...said, text: content.text }, subject, conversation), inTheMiddle);
+    case 'edited': {
+      const before = await ports.memory.toldIn(chat.greenhouseId, keyOfMessage(row, content.message));
+      // It is read as it would have been when it was first sent.
+      const receivedAtS = Math.min(row.receivedAtS, ...before.map((told) => told.receivedAtS));
+      return inPlaceOf(before, row.receivedAtS, asHandled(await prepareAnswer({ ...said, receivedAtS, text: content.text }, subject, conversation), inTheMiddle));
+    }
     case 'photo':
       return content.caption === null ? saying(CHAT_WORDS.photo) : asHandled(await prepareAnswer({ ...said, text: content.caption }, subject, conversation), inTheMiddle);
     case 'press': {

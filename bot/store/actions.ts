@@ -13,6 +13,7 @@ export async function addAction(db: Kysely<StoreTables>, row: Parameters<Store['
       body: row.body,
       done: row.done ? 1 : 0,
       text: row.text,
+      message: row.message ?? null,
     })
     .returning(['id', 'greenhouseId', 'receivedAtS', 'night', 'body', 'done', 'text'])
     .executeTakeFirstOrThrow();

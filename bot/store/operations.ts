@@ -8,12 +8,13 @@ import { greenhouse, saveGreenhouse } from './greenhouses.js';
 import { failInbound, finishInbound, keepInbound, openInbound } from './inbox.js';
 import { addInvite, takeInvite } from './invites.js';
 import { addJob, cancelJobs, dueJobs, finishJob, moveJob, postponeJob } from './jobs.js';
+import { learning, saveLearning } from './learning.js';
 import { moveChat } from './move-chat.js';
 import { addOutbound, beginSend, dueOutbound, endSend, outboundSentAs, recoverSends } from './outbox.js';
 import { purge } from './purge.js';
 import { addReading, everyReading, replaceReading, standingReadings, withdrawReading } from './readings.js';
 import type { StoreTables } from './schema.js';
-import { addMark, addOutcome, marks, outcomes, withdrawTold } from './told.js';
+import { addMark, addOutcome, marks, outcomes, toldIn, withdrawTold } from './told.js';
 import { isUnsettled } from './unsettled.js';
 import { lastWeather, saveWeather } from './weather-answers.js';
 
@@ -42,9 +43,12 @@ export function operationsOn(db: Kysely<StoreTables>, run: RunCall, { placeKeyOf
     outcomes: (greenhouseId, limit) => run(() => outcomes(db, greenhouseId, limit)),
     addMark: (row) => run(() => addMark(db, row)),
     marks: (greenhouseId, limit) => run(() => marks(db, greenhouseId, limit)),
+    toldIn: (greenhouseId, message) => run(() => toldIn(db, greenhouseId, message)),
     withdrawTold: (told, withdrawnAtS) => run(() => withdrawTold(db, told, withdrawnAtS)),
     saveWeather: (row) => run(() => saveWeather(db, row)),
     lastWeather: (placeKey) => run(() => lastWeather(db, placeKey)),
+    saveLearning: (row) => run(() => saveLearning(db, row)),
+    learning: (greenhouseId) => run(() => learning(db, greenhouseId)),
     addAdvisory: (row) => run(() => addAdvisory(db, row)),
     lastAdvisory: (greenhouseId) => run(() => lastAdvisory(db, greenhouseId)),
     advisoryFor: (greenhouseId, night) => run(() => advisoryFor(db, greenhouseId, night)),

@@ -5,6 +5,8 @@ import type { StoreTables } from './schema.js';
 import { StoreError } from './store-error.js';
 import { whole } from './whole.js';
 
+const COLUMNS = ['id', 'greenhouseId', 'receivedAtS', 'validAtS', 'place', 'statistic', 'tempC', 'text', 'judged', 'thermometer', 'replacedBy', 'withdrawnAtS'] as const;
+
 export function addReading(db: Kysely<StoreTables>, row: NewReading): Promise<StoredReading> {
   return db
     .insertInto('reading')
@@ -18,8 +20,9 @@ export function addReading(db: Kysely<StoreTables>, row: NewReading): Promise<St
       text: row.text,
       judged: row.judged ?? 'good',
       thermometer: row.thermometer ?? null,
+      message: row.message ?? null,
     })
-    .returningAll()
+    .returning(COLUMNS)
     .executeTakeFirstOrThrow();
 }
 
@@ -33,7 +36,8 @@ export function replaceReading(db: Kysely<StoreTables>, id: number, replacement:
         `Cannot replace reading ${id}: expected a replacement for its own greenhouse, got one for another. Look the reading up by the greenhouse that the message is about.`,
       );
     }
-    const added = await addReading(db, replacement);
+    // Whoever edits the message that was asked about means what has become of it.
+    const added = await addReading(db, { ...replacement, message: replacement.message ?? replaced.message });
     await db.updateTable('reading').set({ replacedBy: added.id }).where('id', '=', id).execute();
     return added;
   });
@@ -54,7 +58,7 @@ export async function withdrawReading(db: Kysely<StoreTables>, id: number, withd
 export async function standingReadings(db: Kysely<StoreTables>, greenhouseId: string, limit: number): Promise<readonly StoredReading[]> {
   return db
     .selectFrom('reading')
-    .selectAll()
+    .select(COLUMNS)
     .where('greenhouseId', '=', greenhouseId)
     .where('replacedBy', 'is', null)
     .where('withdrawnAtS', 'is', null)
@@ -67,7 +71,7 @@ export async function standingReadings(db: Kysely<StoreTables>, greenhouseId: st
 export async function everyReading(db: Kysely<StoreTables>, greenhouseId: string, sinceS: number): Promise<readonly StoredReading[]> {
   return db
     .selectFrom('reading')
-    .selectAll()
+    .select(COLUMNS)
     .where('greenhouseId', '=', greenhouseId)
     .where('receivedAtS', '>=', sinceS)
     .orderBy('receivedAtS')
@@ -75,7 +79,7 @@ export async function everyReading(db: Kysely<StoreTables>, greenhouseId: string
     .execute();
 }
 
-async function standingReading(db: Kysely<StoreTables>, id: number, verb: 'replace' | 'withdraw'): Promise<StoredReading> {
+async function standingReading(db: Kysely<StoreTables>, id: number, verb: 'replace' | 'withdraw'): Promise<Pick<StoredReading, 'greenhouseId'> & { readonly message: string | null }> {
   const row = await db.selectFrom('reading').selectAll().where('id', '=', id).executeTakeFirst();
   if (row === undefined) {
     throw new StoreError('no-such-reading', `Cannot ${verb} reading ${id}: expected the id of a stored reading, got one that is not there. Take the id from readings().`);

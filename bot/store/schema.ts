@@ -11,6 +11,7 @@ export interface StoreTables extends JournalTables {
   readonly action: ActionTable;
   readonly weather: WeatherTable;
   readonly advisory: AdvisoryTable;
+  readonly learning: LearningTable;
   readonly outcome: OutcomeTable;
   readonly mark: MarkTable;
 }
@@ -37,6 +38,7 @@ export interface ReadingTable {
   readonly thermometer: string | null;
   readonly replacedBy: ColumnType<number | null, never, number>;
   readonly withdrawnAtS: ColumnType<number | null, never, number>;
+  readonly message: string | null;
 }
 
 export interface ActionTable {
@@ -48,6 +50,7 @@ export interface ActionTable {
   readonly done: 0 | 1;
   readonly text: string;
   readonly withdrawnAtS: ColumnType<number | null, never, number>;
+  readonly message: string | null;
 }
 
 export interface OutcomeTable {
@@ -60,6 +63,7 @@ export interface OutcomeTable {
   readonly state: 'fine' | 'marked' | 'dead';
   readonly text: string;
   readonly withdrawnAtS: ColumnType<number | null, never, number>;
+  readonly message: string | null;
 }
 
 export interface MarkTable {
@@ -71,12 +75,20 @@ export interface MarkTable {
   readonly counted: 0 | 1;
   readonly text: string;
   readonly withdrawnAtS: ColumnType<number | null, never, number>;
+  readonly message: string | null;
 }
 
 /** One row a place: an old forecast is of no use once there is a newer one. */
 export interface WeatherTable {
   readonly placeKey: string;
   readonly issuedAtS: number;
+  readonly body: string;
+}
+
+/** One row a greenhouse. */
+export interface LearningTable {
+  readonly greenhouseId: string;
+  readonly learnedAtS: number;
   readonly body: string;
 }
 

@@ -3,6 +3,7 @@ export const CHAT_WORDS = {
   cannotRead: (what: string): string => `I cannot read a ${what}. Words and numbers work, for example "28F inside" or "tonight".`,
   photo: 'I cannot see pictures. Type what the thermometer says, for example "28F inside".',
   forwarded: 'That is a forwarded message, so I do not take it as yours. Type it yourself if it is meant for me.',
+  edited: 'Your edit counts in place of what you sent before.',
   parked: 'I could not handle that message, and have put it aside. Please say it in other words.',
   oldButton: 'That button belongs to an evening that is over. Say "tonight" for the new one.',
   pressed: (button: string): string => `(button: ${button})`,

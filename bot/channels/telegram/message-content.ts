@@ -19,7 +19,7 @@ export function messageContent(message: Message, me: Me): Content | null {
   if (message.migrate_to_chat_id !== undefined) return { kind: 'moved', to: String(message.migrate_to_chat_id) };
   if (message.text !== undefined) {
     const answered = message.reply_to_message?.from?.id === me.id ? { answers: String(message.reply_to_message.message_id) } : {};
-    return { kind: 'text', text: wordsOf(message, message.text, me), forwarded: forwardedFrom(message), ...answered };
+    return { kind: 'text', text: wordsOf(message, message.text, me), forwarded: forwardedFrom(message), ...answered, message: String(message.message_id) };
   }
   // A venue carries its place as a location too.
   if (message.location) return { kind: 'location', latitude: message.location.latitude, longitude: message.location.longitude };

@@ -1,6 +1,6 @@
 import { sql, type Kysely, type Migration } from 'kysely';
 
-/** How crops came through, lasting changes of the house, and deeds that are taken back. Never edited once released: a change is a new migration. */
+/** How crops came through, lasting changes of the house, deeds that are taken back, and by which message each thing was told. Never edited once released: a change is a new migration. */
 export const outcomes: Migration = {
   async up(db: Kysely<unknown>): Promise<void> {
     await db.schema
@@ -33,5 +33,9 @@ export const outcomes: Migration = {
     await db.schema.createIndex('mark_received').on('mark').columns(['greenhouse_id', 'received_at_s', 'id']).execute();
 
     await db.schema.alterTable('action').addColumn('withdrawn_at_s', 'integer').execute();
+    for (const table of ['reading', 'action', 'outcome', 'mark'] as const) {
+      await db.schema.alterTable(table).addColumn('message', 'text').execute();
+      await db.schema.createIndex(`${table}_message`).on(table).columns(['greenhouse_id', 'message']).execute();
+    }
   },
 };

@@ -81,6 +81,7 @@ describe.each(['empty', 'with a past'])('a memory %s', (state) => {
     ['actions', () => memory.actions('g3', 0)],
     ['outcomes', () => memory.outcomes('g3', 20)],
     ['marks', () => memory.marks('g3', 20)],
+    ['toldIn', () => memory.toldIn('g3', 'telegram:3:7')],
     ['withdrawTold', () => memory.withdrawTold({ of: 'action', id: 3 }, EVENING_S)],
     ['greenhouse', () => memory.greenhouse('g3')],
     ['lastWeather', () => memory.lastWeather('p')],

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { inboundOf } from '../../../../bot/channels/telegram/inbound.js';
+import type { Content } from '../../../../bot/chat.js';
 import type { Act } from '../../../fixtures/bot-api/people.js';
 import { chatOf, GROUP, GROWER, startRig, until, type Rig } from './telegram-rig.js';
 
@@ -15,10 +16,25 @@ async function heardOf(...acts: readonly Act[]): Promise<readonly unknown[]> {
   acts.forEach((what) => rig.api.act(what));
   rig.api.act({ do: 'says', person: 1, text: 'that was all' });
   await until('the last message came', () => rig.taken.some(({ content }) => content.kind === 'text' && content.text === 'that was all'));
-  return rig.taken.filter(({ sender }) => sender !== '1').map(({ content }) => content);
+  return rig.taken.filter(({ sender }) => sender !== '1').map(({ content }) => (content.kind === 'text' ? withoutId(content) : content));
+}
+
+/** What was said, without the id by which it can be edited. */
+function withoutId({ message, ...said }: Extract<Content, { kind: 'text' }>): unknown {
+  expect(message).toMatch(/^\d+$/u);
+  return said;
 }
 
 describe('in a private chat', () => {
+  it('a text has the id that its edit names', async () => {
+    const first = rig.api.act({ do: 'says', person: GROWER, text: '28F' }).message!;
+    await heardOf({ do: 'edits', person: GROWER, message: first, text: '29F' });
+    expect(rig.taken.map(({ content }) => content)).toEqual(expect.arrayContaining([
+      { kind: 'text', text: '28F', forwarded: false, message: String(first) },
+      { kind: 'edited', text: '29F', message: String(first) },
+    ]));
+  });
+
   it.each<[string, Act, unknown]>([
     ['text', { do: 'says', person: GROWER, text: '28F inside' }, { kind: 'text', text: '28F inside', forwarded: false }],
     ['a forwarded text', { do: 'says', person: GROWER, text: '/tonight 28F', forwarded: true }, { kind: 'text', text: '/tonight 28F', forwarded: true }],
