@@ -60,6 +60,7 @@ export async function runApp(settings: Settings, { streams, house }: { streams: 
       weather: weather.source,
       workOut: threads.workOut,
       workOutWeek: threads.workOutWeek,
+      drawNights: threads.drawNights,
       describe: describer({ memory, weather: weather.source, workOut: threads.workOut, places, clock, log }),
       acknowledge: (row) => (row.content.kind === 'press' ? channel.acknowledge(row.content.token) : Promise.resolve()),
       count: countEvents(metrics, memory, clock),

@@ -20,6 +20,9 @@ import type { ReadingMessage } from './features/reading/judge.js';
 import type { Pending } from './features/reading/pending.js';
 import { logReadings } from './features/reading/log-reading.js';
 import { thermometerNames } from './features/reading/thermometer.js';
+import { answerHistory } from './features/record/answer-history.js';
+import { answerRecord } from './features/record/answer-record.js';
+import type { DrawNights } from './features/record/nights-picture.js';
 import { answerSuppose } from './features/suppose/answer-suppose.js';
 import type { CropWord } from './language/crop-word.js';
 import { meanings, type Intent, type Meaning } from './language/intent.js';
@@ -41,11 +44,14 @@ export interface ConversationPorts extends EveningPorts {
   readonly store: Records;
   readonly log: Log;
   readonly workOutWeek: WorkOutWeek;
+  /** Left out: words alone. */
+  readonly drawNights?: DrawNights;
 }
 
 /** An answer that is ready but for what has to be written with it: whoever calls does both in one go, so that neither is without the other. */
 export type ReadyAnswer = (store: Records) => Promise<Outgoing>;
 
+const wordsAlone: DrawNights = () => Promise.resolve(null);
 const replying = (message: Outgoing): ReadyAnswer => () => Promise.resolve(message);
 const saying = (text: string): ReadyAnswer => replying({ text });
 
@@ -141,6 +147,10 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
         compose: (changed, supposing) => composeAdvisory(changed, ports, supposing),
         keep: (kept, store) => keepAdvisory(subject.greenhouseId, kept, store),
       });
+    case 'record':
+      return replying(await answerRecord(subject, { store: ports.store, drawNights: ports.drawNights ?? wordsAlone }));
+    case 'history':
+      return replying(await answerHistory(subject, { store: ports.store, nowS: message.receivedAtS, drawNights: ports.drawNights ?? wordsAlone }));
     case 'export':
       return replying(await answerExport(subject, ports.store));
     case 'help':

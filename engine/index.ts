@@ -72,4 +72,4 @@ export { mixtureMeanK, mixtureQuantileK, type Mixture } from './chance/mixture.j
 export { binomialCdf } from './score/coverage.js';
 
 // How right the advisories were
-export { advisoryRecord, type AdvisoryRecord, type IssuedNight } from './score/record.js';
+export { rangeRecord, type RangeRecord, type SaidAndRead } from './score/record.js';

@@ -16,7 +16,7 @@ import type { MovingClock } from './moving-clock.js';
 export interface PlayRooms {
   readonly memory: Memory;
   readonly clock: MovingClock;
-  readonly threads: Pick<NightThreads, 'workOut' | 'workOutWeek'>;
+  readonly threads: Omit<NightThreads, 'close'>;
   readonly log: Log;
   /** The clock's zone while there is no greenhouse. */
   readonly zone: string;
@@ -85,6 +85,7 @@ function portsOf({ memory, clock, threads, log }: PlayRooms, channel: Channel): 
     weather,
     workOut: threads.workOut,
     workOutWeek: threads.workOutWeek,
+    drawNights: threads.drawNights,
     channels: new Map([[channel.name, channel]]),
     describe: describer({ memory, weather, workOut: threads.workOut, places: inventedTowns, clock, log }),
     acknowledge: () => Promise.resolve(),

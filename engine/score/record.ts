@@ -1,63 +1,54 @@
-import type { Verdict } from '../plan/outlook.js';
-import { crpsMixtureK } from './crps-mixture.js';
-import { coverageOf, type Coverage } from './coverage.js';
-import type { Mixture } from '../chance/mixture.js';
+import { studentTQuantile } from '../chance/student-t.js';
+import { binomialCdf, coverageOf, type Coverage } from './coverage.js';
 
-/** What was said of one night before it, beside what came of it. */
-export interface IssuedNight {
-  readonly low: Mixture;
-  readonly meanK: number;
+/** What was said of the low of one night before it, beside what was read after it. */
+export interface SaidAndRead {
+  readonly middleK: number;
   readonly q10K: number;
   readonly q90K: number;
   readonly readingK: number;
-  /** Whether the grower was sent out, and whether the low would have done harm without it; null where nobody knows. */
-  readonly called: boolean;
-  readonly needed: boolean | null;
-  readonly verdicts: readonly { readonly verdict: Verdict; readonly damageProbability: number; readonly damaged: boolean }[];
 }
 
-/** How right the advisories were. */
-export interface AdvisoryRecord {
-  readonly nights: number;
-  readonly biasK: number;
-  readonly meanAbsoluteErrorK: number;
-  readonly crpsK: number;
+/** How right the ranges and their middles were. */
+export interface RangeRecord {
   readonly coverage: Coverage;
-  readonly calls: { readonly needed: number; readonly notNeeded: number; readonly missed: number };
-  /** How often each verdict came true, beside the chance that was said. */
-  readonly reliability: readonly { readonly verdict: Verdict; readonly said: number; readonly meanChance: number; readonly cameTrue: number }[];
+  /** Chance of so many inside or more if the ranges were no wider than they claim. */
+  readonly chanceOfSoMany: number;
+  readonly meanMissK: number;
+  /** Mean of said less read: above zero, too warm was said. With its range; null for a single night. */
+  readonly lean: { readonly meanK: number; readonly lowK: number; readonly highK: number } | null;
 }
 
+/** A range from the tenth to the ninetieth of a hundred. */
 const CLAIMED_SHARE = 0.8;
 const CONFIDENCE = 0.9;
-const VERDICTS: readonly Verdict[] = ['safe', 'watch', 'at-risk', 'likely-lost'];
+/** Misses of nights that follow each other go together (decisions reference 4.3: 0.3). */
+const NIGHT_TO_NIGHT_CORRELATION = 0.3;
 
 /**
- * The record of issued advisories; null before the first night that can be judged.
+ * The record of stated ranges; null before the first night.
  * Units: K, shares 0-1.
  * Valid: readings that were judged and accepted.
  * Outside: not checked.
- * Source: definition of each score; coverage with Wilson1927; CRPS as Gneiting2005.
+ * Source: coverage with Wilson1927; the lean by Student's t, widened by (1 + r)/(1 - r) for nights that go together, the limit for a first-order autoregression.
  */
-export function advisoryRecord(issued: readonly IssuedNight[]): AdvisoryRecord | null {
-  if (issued.length === 0) return null;
-  const mean = (of: (night: IssuedNight) => number): number => issued.reduce((sum, night) => sum + of(night), 0) / issued.length;
-  const verdicts = issued.flatMap((night) => night.verdicts);
+export function rangeRecord(nights: readonly SaidAndRead[]): RangeRecord | null {
+  if (nights.length === 0) return null;
+  const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+  const missesK = nights.map(({ middleK, readingK }) => middleK - readingK);
+  const coverage = coverageOf(nights.map(({ q10K, q90K, readingK }) => ({ lowK: q10K, highK: q90K, readingK })), CLAIMED_SHARE, CONFIDENCE);
   return {
-    nights: issued.length,
-    biasK: mean(({ meanK, readingK }) => meanK - readingK),
-    meanAbsoluteErrorK: mean(({ meanK, readingK }) => Math.abs(meanK - readingK)),
-    crpsK: mean(({ low, readingK }) => crpsMixtureK(low, readingK)),
-    coverage: coverageOf(issued.map(({ q10K, q90K, readingK }) => ({ lowK: q10K, highK: q90K, readingK })), CLAIMED_SHARE, CONFIDENCE),
-    calls: {
-      needed: issued.filter(({ called, needed }) => called && needed === true).length,
-      notNeeded: issued.filter(({ called, needed }) => called && needed === false).length,
-      missed: issued.filter(({ called, needed }) => !called && needed === true).length,
-    },
-    reliability: VERDICTS.flatMap((verdict) => {
-      const said = verdicts.filter((one) => one.verdict === verdict);
-      if (said.length === 0) return [];
-      return [{ verdict, said: said.length, meanChance: said.reduce((sum, { damageProbability }) => sum + damageProbability, 0) / said.length, cameTrue: said.filter(({ damaged }) => damaged).length }];
-    }),
+    coverage,
+    chanceOfSoMany: coverage.inside === 0 ? 1 : 1 - binomialCdf(coverage.inside - 1, nights.length, CLAIMED_SHARE),
+    meanMissK: mean(missesK.map(Math.abs)),
+    lean: missesK.length < 2 ? null : leanOf(missesK, mean(missesK)),
   };
+}
+
+function leanOf(missesK: readonly number[], meanK: number): NonNullable<RangeRecord['lean']> {
+  const freedom = missesK.length - 1;
+  const variance = missesK.reduce((sum, missK) => sum + (missK - meanK) ** 2, 0) / freedom;
+  const alike = (1 + NIGHT_TO_NIGHT_CORRELATION) / (1 - NIGHT_TO_NIGHT_CORRELATION);
+  const halfK = studentTQuantile((1 + CONFIDENCE) / 2, freedom) * Math.sqrt((variance * alike) / missesK.length);
+  return { meanK, lowK: meanK - halfK, highK: meanK + halfK };
 }

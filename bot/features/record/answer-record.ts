@@ -1,0 +1,28 @@
+import type { Outgoing } from '../../chat.js';
+import type { Records } from '../../ports.js';
+import { recordText } from '../../text/record-text.js';
+import { mainThermometer, nightsPicture, type DrawNights } from './nights-picture.js';
+import { keyOf, nightsRead, pastNights, type RecordSubject } from './past-nights.js';
+import { recordOf } from './thermometer-record.js';
+
+export interface RecordPorts {
+  readonly store: Records;
+  readonly drawNights: DrawNights;
+}
+
+/** A picture of one night shows less than its sentence. */
+const LEAST_PICTURED = 2;
+
+/** "How right have you been": every forecast that went out before its night, beside the low that was read after it. Nothing is written. */
+export async function answerRecord(subject: RecordSubject, { store, drawNights }: RecordPorts): Promise<Outgoing> {
+  const rows = await store.everyReading(subject.greenhouseId, 0);
+  const spans = [...nightsRead(rows, subject).values()].map(({ span }) => span).sort((a, b) => a.sunsetS - b.sunsetS);
+  const nights = await pastNights(spans, rows, subject, store);
+  const main = mainThermometer(nights, ({ judged, compares }) => judged === 'good' && compares);
+  const units = subject.greenhouse.grower.units;
+  const others = new Map(nights.flatMap(({ reads }) => reads).filter((read) => keyOf(read) !== keyOf(main)).map((read) => [keyOf(read), read]));
+  const text = recordText(recordOf(nights, main), [...others.values()].map((other) => recordOf(nights, other)), units);
+  const picture = nightsPicture(nights.filter(({ source }) => source !== null), main, { greenhouse: subject.greenhouse.name, units });
+  const picturePng = picture.nights.filter(({ said, read }) => said && read).length < LEAST_PICTURED ? null : await drawNights(picture);
+  return { text, ...(picturePng === null ? {} : { picturePng }) };
+}

@@ -1,0 +1,65 @@
+import { kelvinToFahrenheitDegrees } from '../../engine/index.js';
+import type { ThermometerRecord } from '../features/record/thermometer-record.js';
+import { thermometerWords } from './reading-text.js';
+import type { TempUnits } from './temperature.js';
+
+/** Fewer nights say next to nothing; with fewer than the second number the range of what may be is worth saying (project estimates). */
+const FEW = 5;
+const SOME = 20;
+/** So unlikely a count is no chance any more. */
+const UNLIKELY = 0.05;
+
+/** How right the forecasts were: the count first, then what it means, then what was left out. */
+export function recordText(main: ThermometerRecord, others: readonly ThermometerRecord[], units: TempUnits): string {
+  const judged = others.flatMap(({ record, thermometer }) => (record === null ? [] : [otherLine(record, thermometerWords(thermometer), units)]));
+  return [...mainLines(main, units), ...boundLines(main.bounds), ...leftOutLine(main.leftOut), ...judged].join('\n');
+}
+
+type Judged = NonNullable<ThermometerRecord['record']>;
+
+function mainLines({ record, thermometer }: ThermometerRecord, units: TempUnits): readonly string[] {
+  if (record === null) return ['I cannot tell yet: for no night do I have both my forecast and your low.', 'Send the lowest each morning, for example "28F inside" or "low was -2C".'];
+  return [countSentence(record, thermometerWords(thermometer)), verdict(record), missSentence(record, units)];
+}
+
+function countSentence({ coverage: { inside, nights } }: Judged, where: string): string {
+  if (nights === 1) return `On the one night so far the low ${where} lay ${inside === 1 ? 'in' : 'outside'} my range.`;
+  return `On ${inside === nights ? 'all' : inside === 0 ? 'none' : inside} of ${nights} nights the low ${where} lay in my range. It should on 4 of 5.`;
+}
+
+function verdict({ coverage, chanceOfSoMany }: Judged): string {
+  const { nights, low, high, chanceOfSoFew } = coverage;
+  if (nights < FEW) return 'Too few nights to tell: ask again after ten.';
+  if (chanceOfSoFew < UNLIKELY) return 'That is too few to be chance: my ranges are too narrow here. Leave a margin.';
+  if (chanceOfSoMany < UNLIKELY) return 'That is more than it should be: my ranges are wider than they need to be.';
+  if (nights < SOME) return `So far that fits, but ${nights} nights leave much open: ${Math.round(10 * low)} to ${Math.round(10 * high)} in 10 may be the truth.`;
+  return 'That is as it should be.';
+}
+
+const degrees = (differenceK: number, units: TempUnits): string => {
+  const size = Math.round(10 * Math.abs(units === 'F' ? kelvinToFahrenheitDegrees(differenceK) : differenceK)) / 10;
+  return `${size} ${size === 1 ? 'degree' : 'degrees'} ${units}`;
+};
+
+function missSentence({ coverage: { nights }, meanMissK, lean }: Judged, units: TempUnits): string {
+  const miss = `My middle was off by ${degrees(meanMissK, units)}${nights === 1 ? '' : ' on average'}.`;
+  if (nights < FEW || lean === null) return miss;
+  if (lean.lowK > 0) return `${miss} It came colder than I said, by ${degrees(lean.meanK, units)} on average.`;
+  if (lean.highK < 0) return `${miss} It came warmer than I said, by ${degrees(lean.meanK, units)} on average.`;
+  return `${miss} I see no lean to the warm or the cold side.`;
+}
+
+const nightsWord = (count: number): string => `${count} ${count === 1 ? 'night' : 'nights'}`;
+
+function boundLines({ fit, warmer }: ThermometerRecord['bounds']): readonly string[] {
+  const line = (count: number, what: string): readonly string[] => (count === 0 ? [] : [`On ${nightsWord(count)} more the thermometer was not reset: it was no colder than it shows, and ${what}.`]);
+  return [...line(fit, 'that fits what I said'), ...line(warmer, 'so warmer than my range')];
+}
+
+function leftOutLine({ otherwise, notTold }: ThermometerRecord['leftOut']): readonly string[] {
+  const parts = [...(otherwise === 0 ? [] : [`${nightsWord(otherwise)} on which you did otherwise than planned`]), ...(notTold === 0 ? [] : [`${nightsWord(notTold)} on which I was not told what was done`])];
+  return parts.length === 0 ? [] : [`Left out: ${parts.join(', ')}.`];
+}
+
+const otherLine = ({ coverage: { inside, nights }, meanMissK }: Judged, where: string, units: TempUnits): string =>
+  `${where.charAt(0).toUpperCase()}${where.slice(1)}: in my range on ${inside} of ${nightsWord(nights)}, off by ${degrees(meanMissK, units)}.`;
