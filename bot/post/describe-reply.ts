@@ -11,7 +11,7 @@ import type { WorkedOutEvening, WorkOut } from '../features/evening/work-out-eve
 import { logMark } from '../features/mark/log-mark.js';
 import { dialogueWith, type Pending } from '../features/reading/pending.js';
 import type { InboundRow, Memory, StoredChat, WithinMemory } from '../journal.js';
-import { meanings, type IntentKind, type Meaning } from '../language/intent.js';
+import { meanings, type Ask as AskedBack, type IntentKind, type Meaning } from '../language/intent.js';
 import { understand } from '../language/understand.js';
 import { NoWeatherError, PlaceSearchError, type Clock, type Log, type PlaceFinder, type WeatherSource } from '../ports.js';
 import { jobsOfDay } from '../schedule/day-jobs.js';
@@ -48,7 +48,7 @@ export const describer = (ports: DescribePorts): Describe => ({
     if (heard.look !== undefined && isNoTown(said, context)) return chat.greenhouseId === null ? ending(describeStep(begun, { text: 'help' }, context), chat, ports) : null;
     const step = await lookedUp(heard, ports, context);
     // Who is in the middle of it may still ask for tonight: that is answered elsewhere.
-    if (!step.understood && chat.greenhouseId !== null && isOfAnotherThing(said, context)) return null;
+    if (!step.understood && chat.greenhouseId !== null && isOfAnotherThing(said, { atS: context.nowS, units: step.state.file.grower?.units ?? 'C' })) return null;
     return ending(step, chat, ports);
   },
   change: async (text, chat) => {
@@ -73,10 +73,14 @@ async function knownState({ greenhouseId }: StoredChat, { memory }: DescribePort
 /** A number in words among others is no reading while something else is asked: "covers over the two beds". */
 const DIGIT = /\d/u;
 
-function isOfAnotherThing({ text }: Said, { nowS }: DescribeContext): boolean {
+/** What is asked back of a temperature: that it is one is sure. */
+const OF_A_TEMPERATURE: ReadonlySet<AskedBack> = new Set<AskedBack>(['which-unit', 'which-sign', 'which-stat', 'which-time', 'impossible-temperature']);
+
+function isOfAnotherThing({ text }: Said, { atS, units }: { readonly atS: number; readonly units: 'C' | 'F' }): boolean {
   if (text === undefined) return true;
-  const { kind } = understand({ text, atS: nowS, zone: 'UTC', units: 'C', crops: CROP_WORDS });
-  return kind !== 'unclear' && kind !== 'chat' && (kind !== 'reading' || DIGIT.test(text));
+  const intent = understand({ text, atS, zone: 'UTC', units, crops: CROP_WORDS });
+  if (intent.kind === 'unclear') return OF_A_TEMPERATURE.has(intent.asks) && DIGIT.test(text);
+  return intent.kind !== 'chat' && (intent.kind !== 'reading' || DIGIT.test(text));
 }
 
 /** What names a command or asks for something is no name of a town to be searched for; "Frost, Ohio" is. */

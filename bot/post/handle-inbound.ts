@@ -1,5 +1,5 @@
 import { setTimeout as sleepMs } from 'node:timers/promises';
-import { prepareAnswer, prepareIntent, type ReadyAnswer } from '../conversation.js';
+import { CROP_WORDS, prepareAnswer, prepareIntent, type ReadyAnswer } from '../conversation.js';
 import { readAdvisoryButton } from '../features/evening/advisory-message.js';
 import type { WorkOut } from '../features/evening/work-out-evening.js';
 import type { WorkOutWeek } from '../features/outlook/work-out-week.js';
@@ -9,9 +9,11 @@ import type { InboundRow, Memory, StoredChat } from '../journal.js';
 import type { Clock, Log, WeatherSource } from '../ports.js';
 import { inPlaceOf, keyOfMessage, toldBy } from './edited.js';
 import { movingTheDay } from '../schedule/moved-day.js';
+import { understand } from '../language/understand.js';
 import { isPassing } from '../store/store-error.js';
 import { localTime } from '../text/local-time.js';
 import { CHAT_WORDS } from '../text/chat-words.js';
+import { SMALL_TALK_HELLO, smallTalk } from '../text/small-talk.js';
 import { accountReply, keptAfterAll, notErased } from './account-reply.js';
 import type { Describe, Handled } from './handled.js';
 import { besideQuestion, besideReadings, readingReply, recordsBeside } from './reading-reply.js';
@@ -178,6 +180,8 @@ async function answerTo(row: InboundRow, inTheMiddle: StoredChat, ports: Inbound
   const conversation = { ...ports, store: ports.memory };
   switch (content.kind) {
     case 'text':
+      // In a group thanks need no answer.
+      if (inTheMiddle.isGroup && isSmallTalk(content.text, row.receivedAtS)) return () => Promise.resolve([]);
       return besideQuestion(inTheMiddle, await ports.describe.change(content.text, chat)) ?? asHandled(await prepareAnswer({ ...said, text: content.text }, subject, conversation), inTheMiddle);
     case 'edited': {
       const before = await ports.memory.toldIn(chat.greenhouseId, keyOfMessage(row, content.message));
@@ -201,6 +205,8 @@ async function answerTo(row: InboundRow, inTheMiddle: StoredChat, ports: Inbound
       return saying(CHAT_WORDS.cannotRead(content.kind));
   }
 }
+
+const isSmallTalk = (text: string, atS: number): boolean => understand({ text, atS, zone: 'UTC', units: 'C', crops: CROP_WORDS }).kind === 'chat' && smallTalk(text) !== SMALL_TALK_HELLO;
 
 const previousDate = (date: string): string => new Date(Date.parse(`${date}T00:00:00Z`) - 86_400_000).toISOString().slice(0, 10);
 

@@ -43,3 +43,6 @@ export const notedText = (parts: readonly { readonly line: Line; readonly words:
 
 /** What the first advice still waits for. */
 export const missingText = (missing: readonly Line[]): string => `I still need: ${missing.map((line) => LINE_TITLES[line].toLowerCase()).join(', ')}.`;
+
+/** A question about a night, before there is a house to answer it for. */
+export const answerLater = (missing: readonly Line[]): string => `I can answer that once I know the house. I still need: ${missing.map((line) => LINE_TITLES[line].toLowerCase()).join(', ')}.`;

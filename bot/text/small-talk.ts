@@ -1,8 +1,10 @@
+export const SMALL_TALK_HELLO = 'Hello. Say "tonight" for the plan, or "help".';
+
 /** A short word back, without a claim. */
 export function smallTalk(text: string): string {
   const said = text.toLowerCase();
   if (/\b(?:good ?night|night night|sleep (?:well|tight)|bye|goodbye|see you)\b/u.test(said)) return 'Good night.';
-  if (/\b(?:hi|hello|hey|hiya|howdy|good (?:morning|evening|afternoon|day)|morning|evening)\b/u.test(said)) return 'Hello. Say "tonight" for the plan, or "help".';
+  if (/\b(?:hi|hello|hey|hiya|howdy|good (?:morning|evening|afternoon|day)|morning|evening)\b/u.test(said)) return SMALL_TALK_HELLO;
   if (/\b(?:who|what) (?:are|made) you\b|\bhow are you\b|\byour name\b|\brobot\b/u.test(said)) return 'I am Duskward: I look after your greenhouse at night. Say "help" for what I can do.';
   return THANKS.test(said) ? 'You are welcome.' : 'All right.';
 }

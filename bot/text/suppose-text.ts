@@ -64,7 +64,7 @@ export function supposeText(supposed: Supposed, words: SupposeWords): string {
     ...assumed.map((one) => ASSUMED_WORDS[one]),
     ...(supposed.heatKwh > 0.05 ? [`The heat takes about ${Math.round(supposed.heatKwh * 10) / 10} kWh more.`] : []),
     ...(built ? ['It counts as if it had stood so for two weeks.'] : []),
-    planned ? 'Compared with tonight\'s plan, done.' : 'Compared with the house as it stands.',
+    planned ? 'I compared it with tonight after the plan is done.' : 'I compared it with the house as it stands.',
     ...(caution === null ? [] : [cautionText(caution)]),
   ].join('\n');
 }

@@ -7,13 +7,13 @@ import type { FoundPlace, WeatherFailure } from '../../ports.js';
 import { cautionText } from '../../text/caution-text.js';
 import { problemText } from '../../text/describe-problem-text.js';
 import * as say from '../../text/describe-text.js';
-import { notedText } from '../../text/describe-summary-text.js';
+import { answerLater, notedText } from '../../text/describe-summary-text.js';
 import { askedOf, fanAnswer, shortAnswer, yesOrNo } from './answers.js';
 import { applyFacts, completeFile, type DescribeContext } from './apply.js';
 import { chosen, withFound } from './choose-place.js';
-import { nextAsk } from './next-ask.js';
+import { missingFirst, nextAsk } from './next-ask.js';
 import { needsSafety } from './put-heat.js';
-import { isOfANight } from './telling.js';
+import { isNightQuestion, isOfANight } from './telling.js';
 import { joined, questionFor, readButton } from './reply.js';
 import { besideOf, FRESH, type Ask, type Beside, type DescribeState } from './state.js';
 import { steer } from './steer.js';
@@ -99,13 +99,15 @@ function takeText(state: DescribeState, said: string, ask: Ask | null, context: 
     const steered = steer(state, signal, ask, context);
     if (steered !== null) return steered;
   }
-  const short = ask === null ? null : shortAnswer(ask, text, state);
-  if (short !== null) return takeFacts(state, short, [], context);
   const place = state.file.place;
   const zone = place === undefined ? 'UTC' : context.zoneAt(place.latitude, place.longitude);
+  const hearing = { atS: context.nowS, zone, units: state.file.grower?.units ?? 'C', crops: context.cropWords };
+  const asks = isNightQuestion(text, hearing);
+  if (asks && !state.announced) return { state, parts: [answerLater(missingFirst(state))], lines: [], problems: [], understood: false };
+  const short = ask === null || asks ? null : shortAnswer(ask, text, state);
+  if (short !== null) return takeFacts(state, short, [], context);
   const read = readFacts(text, { crops: context.cropWords, now: { atS: context.nowS, zone }, asked: ask === null ? null : askedOf(ask) });
-  const units = state.file.grower?.units ?? 'C';
-  const foreign = state.announced && isOfANight(text, read.facts, { ask, atS: context.nowS, zone, units, crops: context.cropWords });
+  const foreign = asks || (state.announced && isOfANight(text, read.facts, { ...hearing, ask }));
   return takeFacts(state, foreign ? [] : redirected(read.facts, ask, state), said.length > MOST_CHARACTERS ? [...read.left, say.THE_REST] : read.left, context);
 }
 

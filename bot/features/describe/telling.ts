@@ -1,7 +1,7 @@
 import type { Fact } from '../../language/house/house-fact.js';
 import { readHouseText } from '../../language/house/house-text.js';
 import type { CropWord } from '../../language/crop-word.js';
-import type { IntentKind } from '../../language/intent.js';
+import { meanings, type IntentKind } from '../../language/intent.js';
 import { isQuestion } from '../../language/question.js';
 import { understand } from '../../language/understand.js';
 import { lineOf } from './line-of.js';
@@ -42,11 +42,27 @@ export function isTelling(fact: Fact, text: string): boolean {
 /** What speaks of a night and never of the house. */
 const OF_A_NIGHT: ReadonlySet<IntentKind> = new Set<IntentKind>(['crop', 'advice', 'outlook', 'suppose', 'outcome', 'condition', 'record', 'history', 'next', 'effect', 'fix']);
 
+/** Where a message is heard. */
+interface Hearing {
+  readonly atS: number;
+  readonly zone: string;
+  readonly units: 'C' | 'F';
+  readonly crops: readonly CropWord[];
+}
+
+const ASKED_OF_A_NIGHT: ReadonlySet<IntentKind> = new Set<IntentKind>(['crop', 'advice', 'outlook', 'suppose', 'effect', 'next', 'record', 'history']);
+
+/** "Should I cover?", "will the kale survive": a question by its words, whatever it seems to hold of the house. A mark alone makes none: "kale?" may be a shy answer. */
+export function isNightQuestion(text: string, hearing: Hearing): boolean {
+  const form = ` ${readHouseText(text, hearing.crops).pieces.map(({ symbol }) => symbol).filter((symbol) => symbol !== '?').join(' ')} `;
+  return isQuestion(form, form) && meanings(understand({ text, ...hearing })).some(({ kind }) => ASKED_OF_A_NIGHT.has(kind));
+}
+
 /**
  * Whether a message is none of ours: a question about tonight or a reading, sent while the description is not finished. Facts
  * that it seems to hold are then none.
  */
-export function isOfANight(text: string, facts: readonly Fact[], said: { readonly ask: Ask | null; readonly atS: number; readonly zone: string; readonly units: 'C' | 'F'; readonly crops: readonly CropWord[] }): boolean {
+export function isOfANight(text: string, facts: readonly Fact[], said: Hearing & { readonly ask: Ask | null }): boolean {
   const { ask } = said;
   if (ask !== null && ask.detail !== 'all') return false;
   const intent = understand({ text, atS: said.atS, zone: said.zone, units: said.units, crops: said.crops });
@@ -54,6 +70,9 @@ export function isOfANight(text: string, facts: readonly Fact[], said: { readonl
   const { pieces } = readHouseText(text, said.crops);
   const form = ` ${pieces.map(({ symbol }) => symbol).join(' ')} `;
   if (OF_A_NIGHT.has(intent.kind)) return !answers || intent.kind === 'outcome' || isQuestion(form, form);
+  // "Low was 29" is no count of drums; the low side of a roof is a length.
+  const isLow = ask?.topic !== 'size' && / (?:low|lowest|minimum|coldest) (?:\S+ ){0,3}?#N\d+ /.test(form);
+  if (isLow && (intent.kind === 'reading' || (intent.kind === 'unclear' && intent.asks === 'which-unit'))) return true;
   const hasDegrees = pieces.some(({ symbol }) => symbol.startsWith('#T'));
   if (intent.kind === 'reading') return hasDegrees && ask?.topic !== 'heater';
   return intent.kind === 'did' && !answers && !facts.some((fact) => isTelling(fact, text));

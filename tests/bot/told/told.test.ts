@@ -187,7 +187,7 @@ describe('a reading', () => {
   });
 
   it('that is asked about waits while the house is changed', async () => {
-    expect(await says('-50')).toContain('No greenhouse has that');
+    expect(await says('-50')).toContain('cannot be a temperature');
     await says('use fahrenheit');
     expect(await says('really')).toContain('Noted: -58F inside');
   });
