@@ -12,7 +12,7 @@ const ON = 'on|running|going|lit|in place|in|over|over the bed|over the beds|set
 const OFF = 'dead|died|broke|quit|failed|off|removed|unplugged|broken|out of service|stopped|not running';
 const ACTED = 'put|laid|threw|thrown|placed|pulled|turned|switched|fired|started|set|got|used|filled|topped|closed|shut|lit|fired|stoked|clipped|pinned|pegged|rigged|battened|buttoned|zipped|cinched|latched|secured|strapped|chucked|wrapped|ran|plugged|drew|dropped|lowered|covered|did|left|kept|spread|tossed|popped|draped|cranked|running|added|lighted';
 const TAKEN_AWAY = 'took|taken|removed|pulled off|rolled up|opened|uncovered|unplugged|switched off|turned off';
-const NEGATED = / (?:not|no|never|forgot|forgotten|without|skipped|skip|none|nothing|neither|nor|left off|could not|missed|except|haven't|unable|never got around|not get around|not got around|did not manage|not bothered|gave up on|ran out of time|too tired|too late|too windy|no time) /;
+const NEGATED = / (?:not|no|never|forgot|forgotten|without|skipped|skip|skipping|none|nothing|neither|nor|left off|could not|missed|except|haven't|unable|never got around|not get around|not got around|did not manage|not bothered|gave up on|ran out of time|too tired|too late|too windy|no time) /;
 const HARVESTED = / (?:picked|harvested|cut|pulled|gathered|brought in) /;
 const LATER = / (?:will|going to|about to|planning|plan to|want to|need to|later|soon|on my way|heading out|off to|gonna|shall|tomorrow|thinking|considering|wondering|not sure|maybe|might|may|hope to|hoping to|going out|going in|heading|gonna|off out|trying to|in a minute) /;
 
@@ -25,7 +25,19 @@ const LAST_NIGHT = / (?:last night|yesterday) /;
 const NOON = 12;
 
 /** What a thing is without, and no word on what was done with it: "propane heater, no flue". */
-const LACKS = / (?:no|without|with no)(?: (?:a|any))* (?:flue|chimney|thermostat|blower|batter(?:y|ies)|exhaust|stack|pilot|timer|opener|lid) /;
+const LACKED = /^(?:flues?|chimneys?|thermostats?|blowers?|battery|batteries|exhaust|stack|pilot|timer|opener|lid)$/;
+
+/** The form without what a thing is said to lack. */
+function withoutLacks({ pieces, form }: Message): string {
+  const lacked = pieces.flatMap(({ written }, at) => (LACKED.test(written.toLowerCase()) ? [at] : []));
+  if (lacked.length === 0) return form;
+  const gone = new Set<number>();
+  for (const at of lacked) {
+    const from = [at - 1, at - 2].find((one) => /^(?:no|without)$/.test(pieces[one]?.symbol ?? '') && pieces.slice(one + 1, at).every(({ symbol }) => /^(?:a|any|the)$/.test(symbol)));
+    if (from !== undefined) for (let one = from; one <= at; one++) gone.add(one);
+  }
+  return ` ${pieces.filter((_, at) => !gone.has(at)).map(({ symbol }) => symbol).join(' ')} `;
+}
 
 /** "Turn on the heater": nobody did it yet, or only the ending is missing. */
 const BIDS = /^ (?:please |just |now )*(?:turn|switch|close|run|light|pull|draw|uncover|leave|keep|take|open) (?!.*(?:already|done) )/;
@@ -63,7 +75,7 @@ function itemsOf(clause: string): readonly Item[] {
 }
 
 const ALL_DONE = /^ (?:i |we |i have |it is |that is |that is me |all |everything |everything is |i am |we are |yep |yes |ok )*(?:did (?:it|that|them|all that|all of that|all of them|all|everything|all of it|it all|the lot|so)|done|finished|complete|completed|all set|taken care of|sorted|buttoned up|tucked in|ready for the night|good to go|battened down|as you said|followed the plan|did what you said|shut up|(?:closed|shut|buttoned|locked|tucked|zipped|battened|sealed|wrapped|put) (?:it|her|him|them|everything|everything up|the &inside|the place|all|it all|&inside|everybody|everyone|the plants|the beds) (?:up|in|down|to bed|away)|closed up|locked up|all locked down|all in hand|all squared away|squared away|shipshape|as instructed|as planned|as per plan|as per the plan|all systems go|mission accomplished|jobs done|job done|me done|done for the night|put to bed|snug)(?: (?:all|now|it|already|everything|boss|thanks|for|the|night|tonight|so far|and|ready|chief|as|you|said|told|me))* $/;
-const NOTHING_DONE = /^ (?:i |we |have |sorry )*(?:did nothing|did not do (?:it|that|anything|any of it|any)|not done|have not done (?:it|that|anything)|nothing done|did not|nope|did not get to it|did not bother|did not have time|had no time|could not do it|forgot|i forgot|(?:(?:will|am|are|going to|think i will|i will|i am) )*(?:skip|skipping|skipped|passing on|leaving|not doing|not bothering with|giving) (?:it|that|this|them|all of it|the plan|the lot|tonight|it all)(?: a miss)?|skipping|(?:rather |probably |definitely )?not (?:tonight|this evening|this time)|(?:am |are )?not (?:going to|doing (?:it|that|anything|any of it))(?: (?:do it|do that|bother|go out))?)(?: (?:tonight|yet|it|sorry|anything|this|evening|time|thanks|then|today|now))* $/;
+const NOTHING_DONE = /^ (?:i |we |have |sorry )*(?:did nothing|did not do (?:it|that|anything|any of it|any)|not done|have not done (?:it|that|anything)|nothing done|did not|nope|did not get to it|did not bother|did not have time|had no time|could not do it|forgot|i forgot|(?:(?:will|am|are|going to|think i will|i will|i am) )*(?:skip|skipping|skipped|passing on|leaving|not doing|not bothering with|giving) (?:it|that|this|them|all of it|the plan|the lot|tonight|it all)(?: a miss)?|skipping|(?:rather |probably |definitely )?not (?:tonight|this evening|this time)|(?:am |are |will )?not (?:going to|(?:be )?doing (?:it|that|anything|any of it))(?: (?:do it|do that|bother|go out))?)(?: (?:tonight|yet|it|sorry|anything|this|evening|time|thanks|then|today|now))* $/;
 const ALL_BUT = / (?:all|everything|did it all|done all|the lot) .*?(?:but|except|except for|apart from|bar|save for|other than) /;
 
 /** "Covered everything but did not run the fan": one deed was done everywhere, and not the whole plan. */
@@ -80,9 +92,9 @@ const withoutExceptions = (form: string): string => form.replace(/ (?:except|exc
 /** What the grower says was done tonight, or was not. */
 export function did(message: Message): Intent | null {
   const { said } = message;
-  const form = withoutExceptions(message.form);
+  const form = withoutExceptions(withoutLacks(message));
   if (ALL_DONE.test(said)) return { kind: 'did' };
-  if (NOTHING_DONE.test(said)) return { kind: 'did', done: [] };
+  if (NOTHING_DONE.test(said) && !message.form.includes(' ? ')) return { kind: 'did', done: [] };
   if (message.asks) return null;
   if (UNREAL.test(said)) return null;
   if (ALL_BUT.test(said) && !ONLY_ONE_DEED.test(said) && itemsSaid(said).length > 0) {
@@ -97,7 +109,6 @@ export function did(message: Message): Intent | null {
   for (const part of form.split(/ (?:[,;:/]|and|but|then|plus|though|while) /)) {
     const clause = ` ${part.trim()} `;
     const items = itemsOf(clause);
-    if (items.length === 0 && LACKS.test(clause)) return null;
     const own = stateOf(clause);
     if (own === null && items.length > 0 && before === null) waiting.push(...items);
     const state: State = own ?? before;

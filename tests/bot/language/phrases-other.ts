@@ -101,4 +101,17 @@ export const OTHER_PHRASES: readonly Phrase[] = [
   { says: 'YES', is: { kind: 'unclear', asks: 'what' } },
   { says: 'the roof leaks', is: { kind: 'unclear' } },
   { says: 'beats me', is: { kind: 'unclear' } },
+
+  ...['that was celsius', 'sorry that was in celsius', 'oops I meant celsius', 'those were celsius', 'last one was in C not F'].map((says): Phrase => ({ says, is: { kind: 'fix', unit: 'C' } })),
+  { says: 'that reading was in fahrenheit', is: { kind: 'fix', unit: 'F' } },
+  ...['celsius', 'fahrenheit please', 'what are my settings', 'show my settings', 'evening message at 5:30 pm', 'morning message at 7', 'bedtime is 10 pm', 'send the message at 17:00'].map((says): Phrase => ({ says, is: { kind: 'settings' } })),
+  ...['not tonight', "I'll skip it tonight", 'gonna skip it', 'leaving it tonight', 'not doing it', "won't be doing it tonight", "i'm not going to bother tonight"].map((says): Phrase => ({ says, when: 'evening', is: { kind: 'did', done: [] } })),
+  ...(['morning', 'evening'] as const).flatMap((when): readonly Phrase[] => [
+    { says: 'forgot to cover last night', when, is: { kind: 'did', not: ['cover'], night: '2026-01-14' } },
+    { says: 'heater was on last night', when, is: { kind: 'did', done: ['heater'], night: '2026-01-14' } },
+    { says: 'left the covers off yesterday', when, is: { kind: 'did', not: ['cover'], night: '2026-01-14' } },
+  ]),
+  { says: 'not tonight?', is: { kind: 'unclear', asks: 'what' } },
+  ...['propane heater, no flue, 10000 BTU', '2 kW electric heater, no thermostat', 'wood stove without a chimney'].map((says): Phrase => ({ says, is: { kind: 'unclear', asks: 'what' } })),
+  ...['moved the thermometer to the back', 'hung the thermometer lower', 'swapped the sensor'].map((says): Phrase => ({ says, is: { kind: 'mark', text: says, at: '2026-01-15T07:10:00-05:00' } })),
 ];
