@@ -24,6 +24,7 @@ import { answerHistory } from './features/record/answer-history.js';
 import { answerRecord } from './features/record/answer-record.js';
 import type { DrawNights } from './features/record/nights-picture.js';
 import { answerSuppose } from './features/suppose/answer-suppose.js';
+import { advisoryAskedAbout } from './features/why/asked-about.js';
 import type { CropWord } from './language/crop-word.js';
 import { meanings, type Intent, type Meaning } from './language/intent.js';
 import { understand } from './language/understand.js';
@@ -32,6 +33,7 @@ import { NoWeatherError, type IncomingMessage, type Log, type Records } from './
 import { dateOf, dayTimes } from './schedule/day-times.js';
 import { localTime } from './text/local-time.js';
 import { smallTalk } from './text/small-talk.js';
+import { whyText } from './text/why-text.js';
 import { HELP, NOTHING_TO_STOP, notBuiltYet, NO_WEATHER, SOMETHING_FAILED } from './text/reply-text.js';
 
 /** Names of crops for the language room: families first, so that a plain word means the family. */
@@ -112,8 +114,17 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
       return (store) => logReadings(intent, spoken, store);
     case 'fix':
       return (store) => corrected(intent, spoken, store);
+    case 'why': {
+      const words = { units, cropName };
+      const asked = await advisoryAskedAbout({ greenhouseId: subject.greenhouseId, night: tonight, nowS: message.receivedAtS }, ports.store);
+      if (asked !== null) return saying(whyText(asked, words));
+      const evening = await composeAdvisory(subject, ports);
+      return async (store) => {
+        await keepAdvisory(subject.greenhouseId, evening, store);
+        return { text: whyText(evening.advisory, words) };
+      };
+    }
     case 'advice':
-    case 'why':
       return advisoryAnswer(await composeAdvisory(subject, ports), subject);
     case 'outlook':
       if (intent.night !== undefined && isTonight(intent.night) && intent.span === undefined) return advisoryAnswer(await composeAdvisory(subject, ports), subject);

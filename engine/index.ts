@@ -57,6 +57,7 @@ export { planEvening, type EveningPlan } from './plan/plan-evening.js';
 export { supposeNight, type PlaceChange, type SupposedNight } from './plan/suppose-night.js';
 export type { PricedPlan } from './plan/price-plans.js';
 export { nightBand, type NightBand } from './plan/night-band.js';
+export type { NightHeat } from './plan/night-heat.js';
 export { weekAhead, type WeekAhead, type WeekInput } from './plan/week-ahead.js';
 export { isThreatened, type ColdSpell, type Preparation } from './plan/cold-spell.js';
 export type { NightAhead } from './plan/nights-ahead.js';

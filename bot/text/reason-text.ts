@@ -3,7 +3,7 @@ import { fanWords } from './action-text.js';
 import { nights } from './chance.js';
 import { clockOf } from './local-time.js';
 import { secondWeather } from './second-weather-text.js';
-import { temperature, temperatureDifference, type TempUnits } from './temperature.js';
+import { EXAMPLE, temperature, temperatureDifference, type TempUnits } from './temperature.js';
 
 const CHOICE_WORDS: Readonly<Record<string, string | null>> = {
   'nothing-at-risk': null,
@@ -48,6 +48,9 @@ export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits
       return 'Partly clear: if the cloud clears, it gets colder than this.';
     case 'cloudy-or-windy':
       return 'Cloud or wind keeps the air mixed: the forecast is surer than on a clear night.';
+    case 'heat':
+      // Told when it is asked for: see why-text.
+      return null;
     case 'choice':
       return CHOICE_WORDS[reason.why] ?? null;
     case 'plan-helps':

@@ -14,6 +14,7 @@ import type { CropAtStake } from './crops-at-stake.js';
 import { lossWeightFor } from './expected-loss.js';
 import { morningPlan, type MorningAction } from './morning.js';
 import { pricePlans, type PricedPlan, type PricingContext } from './price-plans.js';
+import { nightHeat, type NightHeat } from './night-heat.js';
 import { ventsShutS } from './vents-time.js';
 
 export interface EveningPlan {
@@ -34,6 +35,8 @@ export interface EveningPlan {
   /** What the chosen plan becomes without mains current; null when nothing in use needs it. */
   readonly ifPowerFails: PowerFailure | null;
 }
+  /** Where the heat comes from and goes under the chosen plan. */
+  readonly heat: NightHeat;
 
 /**
  * The whole evening: warm-up through the past, every plan through every scenario, and the plan of least expected loss.
@@ -79,6 +82,7 @@ export function planEvening(input: EveningInput): EveningPlan {
     morning: morningPlan({
       run: chosen.outlook.centralRun,
       weather,
+    heat: nightHeat(trial, chosen.choices),
       coveredBeds: house.columns.filter((column, c) => standing.coverOn[c] || chosen.coveredBeds.includes(column.name)).map(({ name }) => name),
       bedsWithCrops: greenhouse.beds.filter((bed) => bed.crops.length > 0).map(({ name }) => name),
       sunsetS: night.sunsetS,

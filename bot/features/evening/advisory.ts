@@ -101,6 +101,7 @@ export type AdvisoryReason =
   | { readonly code: 'burns-out'; readonly hours: number; readonly at: string }
   | { readonly code: 'if-power-fails'; readonly stops: readonly ('heater' | 'fan' | 'blower')[]; readonly insideLowC: number; readonly crops: readonly { readonly asked: string; readonly damageProbability: number }[] }
   | { readonly code: 'clear-and-calm' | 'cloudy-or-windy' | 'partly-clear' }
+  | AdvisoryHeat
   | { readonly code: 'choice'; readonly why: string }
   | { readonly code: 'plan-helps'; readonly crop: string; readonly asked: string; readonly bed: string; readonly withoutDamageProbability: number; readonly withDamageProbability: number }
   | { readonly code: 'not-needed-if-milder'; readonly outsideLowC: number }
@@ -114,3 +115,20 @@ export type AdvisoryReason =
   | { readonly code: 'second-weather'; readonly failure: WeatherFailure; readonly cause: string }
   | { readonly code: 'weather-note'; readonly note: string; readonly detail: string }
   | { readonly code: 'demo-weather' };
+
+/** Where heat goes and comes from, as shares of all that leaves. */
+export type HeatTo = 'sky' | 'outside' | 'gaps';
+export type HeatFrom = 'ground' | 'water' | 'stones' | 'heater' | 'compost' | 'outside';
+
+/** What makes the night so cold, from its own simulation under the plan. */
+export interface AdvisoryHeat {
+  readonly code: 'heat';
+  /** Mean of the night. */
+  readonly lostW: number;
+  readonly to: Readonly<Record<HeatTo, number>>;
+  readonly from: Readonly<Record<HeatFrom, number>>;
+  readonly cloud: number;
+  readonly windMPerS: number;
+  /** Half of the range in which the low outside lies on 8 nights in 10, for the forecast's own error. */
+  readonly forecastOffC: number;
+}

@@ -2,6 +2,7 @@ import { FAN_PLACES, HEATER_KINDS, kelvinToCelsius, type EveningPlan, type Green
 import type { WeatherAnswer, WeatherNote } from '../../ports.js';
 import type { LocalTime } from '../../text/local-time.js';
 import type { AdvisoryReason, CautionCode } from './advisory.js';
+import { heatReason } from './heat-reason.js';
 import { burnsOut, fanName, fanReasons, ifPowerFails, troublesReason } from './house-reasons.js';
 
 const CLEAR_FROM = 0.5;
@@ -23,6 +24,7 @@ export function reasonsFor(plan: EveningPlan, context: { greenhouse: Greenhouse;
   const { warmUpHours, basis } = plan.evening;
   return [
     { code: clearCalm >= CLEAR_FROM ? 'clear-and-calm' : clearCalm < CLOUDY_BELOW ? 'cloudy-or-windy' : 'partly-clear' },
+    heatReason(plan),
     ...countsOn(plan),
     ...troublesReason(greenhouse),
     ...(tooLate(plan).length > 0 ? [] : [{ code: 'choice', why: plan.choice.reason } as const]),

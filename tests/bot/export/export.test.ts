@@ -35,7 +35,7 @@ describe('what is kept, for somebody who uses Fahrenheit', () => {
   });
 
   it('has every reading with what became of it, in both units, on the clock of the place', async () => {
-    await rig.says('undo', '2026-01-14T08:10');
+    await rig.memory.withdrawReading(2, Date.parse('2026-01-14T08:10:00-05:00') / 1000);
     await rig.says('export', '2026-01-15T09:00');
     const [header, wrong, taken] = linesOf('duskward-readings.csv');
     expect(header?.split(',')).toEqual(expect.arrayContaining(['received (ISO 8601)', 'temperature (C)', 'temperature (F)']));

@@ -1,5 +1,5 @@
 import type { Content, Outgoing } from '../../../bot/chat.js';
-import type { AdvisoryAction, AdvisoryPlace } from '../../../bot/features/evening/advisory.js';
+import type { AdvisoryPlace, AdvisoryReason } from '../../../bot/features/evening/advisory.js';
 import { handleOpen } from '../../../bot/post/handle-inbound.js';
 import { openSqliteStore } from '../../../bot/store/sqlite-store.js';
 import type { Memory } from '../../../bot/journal.js';
@@ -27,8 +27,8 @@ export interface ReadingRig {
   presses(label: string): Promise<string>;
   /** What was answered last, whole. */
   answered(): readonly Outgoing[];
-  /** An advisory goes out for the night of a date, at four in the afternoon unless told otherwise. `idle`: what it says of the night without its plan. */
-  forecasts(night: string, said: Said, more?: { readonly at?: string; readonly plan?: readonly AdvisoryAction[]; readonly idle?: Said }): Promise<void>;
+  /** An advisory without a plan goes out for the night of a date, at four in the afternoon unless told otherwise. */
+  forecasts(night: string, said: Said, more?: { readonly at?: string; readonly reasons?: readonly AdvisoryReason[] }): Promise<void>;
   /** Readings that stand, oldest first. */
   rows(): Promise<readonly StoredReading[]>;
   close(): Promise<void>;
@@ -87,9 +87,9 @@ export async function readingRig(file: GreenhouseFile = HOUSE): Promise<ReadingR
       if (button === undefined) throw new Error(`expected a button "${label}", got: ${last.map(({ text }) => text).join('\n')}`);
       return comes({ kind: 'press', button: button.id, message: '1', token: 't' });
     },
-    forecasts: async (night, said, { at = `${night}T16:00`, plan = [], idle = said } = {}) => {
+    forecasts: async (night, said, { at = `${night}T16:00`, reasons = [] } = {}) => {
       const issuedAt = `${at}:00-05:00`;
-      const body = { night, issuedAt, weather: { source: 'demo', issuedAt, stale: false }, places: placesOf(said, issuedAt), alternatives: [{ actions: [], places: placesOf(idle, issuedAt) }], plan: { actions: plan }, reasons: [] };
+      const body = { night, issuedAt, weather: { source: 'demo', issuedAt, stale: false }, places: placesOf(said, issuedAt), alternatives: [{ actions: [], places: placesOf(said, issuedAt) }], plan: { actions: [] }, reasons };
       await memory.addAdvisory({ greenhouseId: 'h', night, issuedAtS: Date.parse(issuedAt) / 1000, body: JSON.stringify(body) });
     },
     rows: async () => (await memory.readings('h', 100)).toReversed(),

@@ -47,6 +47,7 @@ export const REASONS: Readonly<Record<AdvisoryReason['code'], readonly AdvisoryR
   'clear-and-calm': [{ code: 'clear-and-calm' }],
   'cloudy-or-windy': [{ code: 'cloudy-or-windy' }],
   'partly-clear': [{ code: 'partly-clear' }],
+  heat: [{ code: 'heat', lostW: 3560, to: { sky: 0.71, outside: 0.22, gaps: 0.07 }, from: { ground: 0.6, water: 0.2, stones: 0, heater: 0.1, compost: 0, outside: 0 }, cloud: 0.1, windMPerS: 1.5, forecastOffC: 2.4 }],
   choice: CHOICE_REASONS.map((why) => ({ code: 'choice', why })),
   'plan-helps': [{ code: 'plan-helps', crop: 'kale', asked: 'kale', bed: 'north', withoutDamageProbability: 0.42, withDamageProbability: 0.004 }],
   'not-needed-if-milder': [{ code: 'not-needed-if-milder', outsideLowC: -2.5 }],

@@ -43,7 +43,7 @@ describe('every action has words', () => {
 });
 
 describe('every reason has words', () => {
-  it.each(Object.entries(REASONS).filter(([code]) => code !== 'choice').flatMap(([code, reasons]) => reasons.flatMap((reason) => UNITS.map((units) => [code, units, reason] as const))))('%s in %s', (_code, units, reason) => {
+  it.each(Object.entries(REASONS).filter(([code]) => code !== 'choice' && code !== 'heat').flatMap(([code, reasons]) => reasons.flatMap((reason) => UNITS.map((units) => [code, units, reason] as const))))('%s in %s', (_code, units, reason) => {
     expectSentence(reasonSentence(reason, wordsIn(units))!);
   });
 
@@ -56,6 +56,10 @@ describe('every reason has words', () => {
     const silent = CHOICE_REASONS.filter((why) => reasonSentence({ code: 'choice', why }, wordsIn('C')) === null);
     expect(silent).toEqual(['nothing-at-risk', 'gain-worth-it']);
     for (const why of CHOICE_REASONS) if (!silent.includes(why)) expectSentence(reasonSentence({ code: 'choice', why }, wordsIn('C'))!);
+  });
+
+  it('the heat account is told only when it is asked for', () => {
+    expect(reasonSentence(REASONS.heat[0]!, wordsIn('C'))).toBeNull();
   });
 
   it('knows what to say of no other choice', () => {
