@@ -1,4 +1,4 @@
-import { degrees, temperature, type TempUnits } from './temperature.js';
+import { degrees, EXAMPLE, temperature, type TempUnits } from './temperature.js';
 
 const PLACE_WORDS: Readonly<Record<string, string>> = { inside: 'inside', outside: 'outside', cover: 'under the cover', soil: 'in the soil', water: 'in the water', stones: 'in the stones', tube: 'in the ground tube' };
 
@@ -84,7 +84,7 @@ const KEPT_OPEN = 'Until then it has a question mark, and I learn nothing from i
 export function readingQuestion({ reading, typed, reason, isSuggestionLikely, choices }: QuestionWords, units: TempUnits): { readonly text: string; readonly answers: readonly string[] } {
   const where = `${reading.statistic === 'low' ? 'as the low ' : ''}${thermometerWords(reading.thermometer)}`;
   const why = {
-    impossible: 'That cannot be a temperature in a greenhouse. Send it like "28F" or "-2C".',
+    impossible: `That cannot be a temperature in a greenhouse. Send it like ${EXAMPLE[units].bare}.`,
     contradicts: 'The same thermometer showed less that night, so that cannot be its lowest.',
     unlikely: reading.forecastC === null ? 'That is far from what I expected.' : `I expected about ${temperature(reading.forecastC, units)}.`,
   }[reason];

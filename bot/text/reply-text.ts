@@ -1,14 +1,15 @@
 import type { Ask } from '../language/intent.js';
+import { EXAMPLE, type TempUnits } from './temperature.js';
 import { PLACE_ATTRIBUTION, SECOND_WEATHER_ATTRIBUTION, WEATHER_ATTRIBUTION } from './attribution.js';
 
-export const noReadingYet = 'There is no reading to correct yet. Send one, for example "28F inside" or "low was -2C".';
+export const noReadingYet = (units: TempUnits): string => `There is no reading to correct yet. Send one, for example ${EXAMPLE[units].inside} or ${EXAMPLE[units].low}.`;
 
 export const NOTHING_TO_STOP = 'Nothing is sent unasked on the console. Say "bye" to leave.';
 
 export const cropNotGrown = (names: readonly string[], grown: readonly string[]): string =>
   `${names.join(' and ')}: not in this greenhouse's file. ${grown.length > 0 ? `It has: ${grown.join(', ')}.` : 'It has no crops yet; add them to a bed.'}`;
 
-const ASK_WORDS: Readonly<Record<Ask, string>> = {
+const askWords = (units: TempUnits): Readonly<Record<Ask, string>> => ({
   what: 'I did not understand that.',
   'which-unit': 'Fahrenheit or Celsius? For example "29F" or "-2C".',
   'which-sign': 'Above or below zero? For example "-2C" or "+2C".',
@@ -21,13 +22,13 @@ const ASK_WORDS: Readonly<Record<Ask, string>> = {
   'which-night': 'Which night do you mean?',
   'which-item': 'What do you mean: covers, vents, heater?',
   'which-meaning': 'That could mean two things.',
-  'which-reading': 'What does your thermometer show? For example "28F inside" or "low was -2C".',
+  'which-reading': `What does your thermometer show? For example ${EXAMPLE[units].inside} or ${EXAMPLE[units].low}.`,
   'done-yet': 'Have you done it, or do you mean to?',
-  'impossible-temperature': 'That cannot be a temperature in a greenhouse. Send it like "28F" or "-2C".',
-};
+  'impossible-temperature': `That cannot be a temperature in a greenhouse. Send it like ${EXAMPLE[units].bare}.`,
+});
 
-export const askBack = (ask: Ask, word: string | undefined, choices: readonly string[] | undefined): string =>
-  `${word === undefined ? '' : `"${word}": `}${ASK_WORDS[ask]}${choices && choices.length > 0 ? ` (${choices.join(', ')})` : ''} Say "help" for what I can do.`;
+export const askBack = (ask: Ask, word: string | undefined, choices: readonly string[] | undefined, units: TempUnits): string =>
+  `${word === undefined ? '' : `"${word}": `}${askWords(units)[ask]}${choices && choices.length > 0 ? ` (${choices.join(', ')})` : ''} Say "help" for what I can do.`;
 
 export const notBuiltYet = (kind: string): string => `I understood "${kind}", but that is not built yet. Say "help" for what I can do now.`;
 
@@ -39,6 +40,10 @@ export const HELP = [
   '- "28F inside", "low was -2C under the cover": I note your reading',
   '- "no, -3C" or "scrap that": corrects or takes back the last reading',
   '- "covered the beds", "heater at 2C": what you did, so that I count on it',
+  '- "the kale came through", "lettuce is mush": how a crop fared, kept with its night',
+  '- "added 6 drums", "put a second film on", "kale in the west bed": what changed on the house',
+  '- "undo": takes back what you told last',
+  '- "settings": units, times and place, and how to change them; "stop" for quiet',
   '- "bye": ends the conversation',
   '- "what if I add ten drums", "what if I leave the covers off": the same night otherwise',
   '- "20 cm of snow on the roof", "the power is out", "power is back": what is wrong, and what it means',

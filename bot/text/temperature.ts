@@ -11,3 +11,6 @@ export const temperatureDifference = (differenceK: number, units: TempUnits): st
 
 /** "3C (0.5 to 5.5)" */
 export const withRange = (low: { q10: number; q50: number; q90: number }, units: TempUnits): string => `${temperature(low.q50, units)} (${degrees(low.q10, units)} to ${degrees(low.q90, units)})`;
+
+/** Numbers for examples, in the unit that a grower uses. */
+export const EXAMPLE = { C: { inside: '"-2C inside"', low: '"low was -3C"', bare: '"-2C"' }, F: { inside: '"28F inside"', low: '"low was 26F"', bare: '"28F"' } } as const satisfies Record<TempUnits, unknown>;

@@ -24,7 +24,7 @@ export async function askBackAbout(intent: Unclear, message: ReadingMessage, sto
   if (word !== undefined && ASKS_FOR_WORD.has(asks)) await remember({ about: 'word', text: message.text, word, ask: asks as WordAsked['ask'], atS: message.receivedAtS }, store);
   const names = thermometerNames(message.greenhouse);
   if (asks === 'which-place' && word !== undefined && names.length > 0) return { text: READING_WORDS.whichThermometer(word, [...READING_WORDS.places, ...names]) };
-  return { text: askBack(asks, word, choices) };
+  return { text: askBack(asks, word, choices, message.units) };
 }
 
 /** Numbers that stand in for one that cannot be, so that the rest of the message is read. */

@@ -19,7 +19,7 @@ export async function fixReading(intent: Extract<Intent, { kind: 'fix' }>, messa
   const rows = await store.readings(message.greenhouseId, MOST_OF_ONE_MESSAGE);
   const newest = rows.filter((row) => row.receivedAtS === rows[0]?.receivedAtS && row.text === rows[0].text);
   const [last] = newest;
-  if (!last) return { text: noReadingYet };
+  if (!last) return { text: noReadingYet(message.units) };
   if (intent.unit !== undefined) return inUnit(intent.unit, newest, message, store);
   if (intent.c === undefined && intent.stat === undefined && intent.place === undefined) return { text: await takeBack(newest, message, store) };
   const said = intent.place === undefined ? null : thermometerSaid(intent.place, message.greenhouse);

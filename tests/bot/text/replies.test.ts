@@ -11,7 +11,7 @@ const ASKS: Readonly<Record<Ask, true>> = {
 
 describe('replies are plain', () => {
   it.each(Object.keys(ASKS) as Ask[])('asks back: %s', (ask) => {
-    for (const text of [replies.askBack(ask, undefined, undefined), replies.askBack(ask, 'frob', ['-2C', '+2C'])]) {
+    for (const text of [replies.askBack(ask, undefined, undefined, 'F'), replies.askBack(ask, 'frob', ['-2C', '+2C'], 'C')]) {
       expect(outsideGsm(text), text).toEqual([]);
       expect(text).not.toContain('undefined');
       expect(text.endsWith('Say "help" for what I can do.')).toBe(true);
