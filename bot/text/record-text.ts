@@ -1,7 +1,7 @@
 import { kelvinToFahrenheitDegrees } from '../../engine/index.js';
 import type { ThermometerRecord } from '../features/record/thermometer-record.js';
 import { thermometerWords } from './reading-text.js';
-import type { TempUnits } from './temperature.js';
+import { EXAMPLE, type TempUnits } from './temperature.js';
 
 /** Fewer nights say next to nothing; with fewer than the second number the range of what may be is worth saying (project estimates). */
 const FEW = 5;
@@ -18,7 +18,7 @@ export function recordText(main: ThermometerRecord, others: readonly Thermometer
 type Judged = NonNullable<ThermometerRecord['record']>;
 
 function mainLines({ record, thermometer }: ThermometerRecord, units: TempUnits): readonly string[] {
-  if (record === null) return ['I cannot tell yet: for no night do I have both my forecast and your low.', 'Send the lowest each morning, for example "28F inside" or "low was -2C".'];
+  if (record === null) return ['I cannot tell yet: for no night do I have both my forecast and your low.', `Send the lowest each morning, for example ${EXAMPLE[units].low}.`];
   return [countSentence(record, thermometerWords(thermometer)), verdict(record), missSentence(record, units)];
 }
 
@@ -56,8 +56,8 @@ function boundLines({ fit, warmer }: ThermometerRecord['bounds']): readonly stri
   return [...line(fit, 'that fits what I said'), ...line(warmer, 'so warmer than my range')];
 }
 
-function leftOutLine({ otherwise, notTold }: ThermometerRecord['leftOut']): readonly string[] {
-  const parts = [...(otherwise === 0 ? [] : [`${nightsWord(otherwise)} on which you did otherwise than planned`]), ...(notTold === 0 ? [] : [`${nightsWord(notTold)} on which I was not told what was done`])];
+function leftOutLine({ otherwise, notTold, open }: ThermometerRecord['leftOut']): readonly string[] {
+  const parts = [...(otherwise === 0 ? [] : [`${nightsWord(otherwise)} on which you did otherwise than planned`]), ...(notTold === 0 ? [] : [`${nightsWord(notTold)} on which I was not told what was done`]), ...(open === 0 ? [] : [`${nightsWord(open)} whose low still has a question mark`])];
   return parts.length === 0 ? [] : [`Left out: ${parts.join(', ')}.`];
 }
 

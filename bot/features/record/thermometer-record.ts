@@ -9,7 +9,7 @@ export interface ThermometerRecord {
   /** Nights of which only a bound is known: how many fit what was said, how many were warmer than it. */
   readonly bounds: { readonly fit: number; readonly warmer: number };
   /** Nights left out, and why. */
-  readonly leftOut: { readonly otherwise: number; readonly notTold: number };
+  readonly leftOut: { readonly otherwise: number; readonly notTold: number; /** Asked about and not answered. */ readonly open: number };
 }
 
 /** The nights of one thermometer, beside what was said of its place. */
@@ -24,6 +24,6 @@ export function recordOf(nights: readonly PastNight[], { place, name }: Thermome
     thermometer: { place, name },
     record: rangeRecord(judged.map(({ tempC, said: { q10, q50, q90 } }) => ({ middleK: celsiusToKelvin(q50), q10K: celsiusToKelvin(q10), q90K: celsiusToKelvin(q90), readingK: celsiusToKelvin(tempC) }))),
     bounds: { fit: bounds.length - warmer, warmer },
-    leftOut: { otherwise: leftOut.filter(({ followed }) => followed === 'otherwise').length, notTold: leftOut.filter(({ followed }) => followed === 'not-told').length },
+    leftOut: { otherwise: leftOut.filter(({ followed }) => followed === 'otherwise').length, notTold: leftOut.filter(({ followed }) => followed === 'not-told').length, open: said.filter(({ judged }) => judged === 'open').length },
   };
 }
