@@ -54,6 +54,8 @@ export interface Outgoing {
   readonly text: string;
   /** The same words, line for line, for a channel that shows simple markup (Telegram HTML); plain text where left out. */
   readonly html?: string;
+  /** All that matters in one plain text message, where shortening the text from its end would lose it. */
+  readonly short?: string;
   /** Rows of buttons; a channel without buttons leaves them out. */
   readonly buttons?: readonly (readonly Button[])[];
   /** A PNG that goes with the text, base64; a channel without pictures leaves it out. */

@@ -32,6 +32,7 @@ import { inOneMessage, withDeedsTold } from './several-answers.js';
 import { NoWeatherError, type IncomingMessage, type Log, type Records } from './ports.js';
 import { dateOf, dayTimes } from './schedule/day-times.js';
 import { localTime } from './text/local-time.js';
+import { shortWeek } from './text/short-week.js';
 import { smallTalk } from './text/small-talk.js';
 import { whyText } from './text/why-text.js';
 import { HELP, NOTHING_TO_STOP, notBuiltYet, NO_WEATHER, SOMETHING_FAILED } from './text/reply-text.js';
@@ -126,9 +127,11 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
     }
     case 'advice':
       return advisoryAnswer(await composeAdvisory(subject, ports), subject);
-    case 'outlook':
+    case 'outlook': {
       if (intent.night !== undefined && isTonight(intent.night) && intent.span === undefined) return advisoryAnswer(await composeAdvisory(subject, ports), subject);
-      return saying(answerOutlook(await weekOf(subject, ports), { ...(intent.night === undefined ? {} : { night: intent.night }), ...(intent.span ? { nights: intent.span.nights } : {}) }, units));
+      const week = await weekOf(subject, ports);
+      return replying({ text: answerOutlook(week, { ...(intent.night === undefined ? {} : { night: intent.night }), ...(intent.span ? { nights: intent.span.nights } : {}) }, units), ...(intent.night === undefined ? { short: shortWeek(week, units) } : {}) });
+    }
     case 'crop': {
       const crops = 'crops' in intent ? intent.crops : [intent.crop];
       if (!isTonight(intent.night)) return saying(answerCropAhead(await weekOf(subject, ports), { crops, night: intent.night }));
@@ -194,7 +197,7 @@ const advisoryAnswer =
   (evening: WorkedOutEvening, subject: EveningSubject): ReadyAnswer =>
   async (store) => {
     await keepAdvisory(subject.greenhouseId, evening, store);
-    return advisoryMessage(evening);
+    return advisoryMessage(evening, subject.greenhouse.grower.units);
   };
 
 /** Something that one word takes back for a while. */

@@ -143,7 +143,7 @@ async function ending(step: DescribeStep, chat: StoredChat, ports: DescribePorts
     const about = isChanged ? await wordsOfChange(change, { subject, nowS, canUndo: dialogue === null }, memory) : [];
     if (isNew) for (const job of jobsOfDay(subject.greenhouseId, subject.greenhouse, subject.zone, dateOf(nowS, subject.zone))) if (job.dueAtS > nowS) await memory.addJob(job);
     if (evening !== null && 'advisory' in evening) await keepAdvisory(subject.greenhouseId, evening, memory);
-    return [about.length === 0 ? step.reply : { ...step.reply, text: [step.reply.text, ...about].join('\n') }, ...(evening === null ? [] : ['advisory' in evening ? advisoryMessage(evening) : evening]), ...(step.after ? [step.after] : [])];
+    return [about.length === 0 ? step.reply : { ...step.reply, text: [step.reply.text, ...about].join('\n') }, ...(evening === null ? [] : ['advisory' in evening ? advisoryMessage(evening, subject.greenhouse.grower.units) : evening]), ...(step.after ? [step.after] : [])];
   };
 }
 

@@ -50,7 +50,7 @@ export function idleSentence({ crops, reasons }: Pick<Advisory, 'crops' | 'reaso
 }
 
 /** Several beds to cover by the same time are one sentence. */
-function mergedActions(actions: readonly AdvisoryAction[]): readonly AdvisoryAction[] {
+export function mergedActions(actions: readonly AdvisoryAction[]): readonly AdvisoryAction[] {
   return actions.reduce<AdvisoryAction[]>((merged, action) => {
     const same = merged.findIndex((other) => other.action === 'cover' && action.action === 'cover' && other.by === action.by);
     if (same < 0) return [...merged, action];

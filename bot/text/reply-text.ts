@@ -56,6 +56,6 @@ export const HELP = [
   PLACE_ATTRIBUTION,
 ].join('\n');
 
-export const NO_WEATHER = 'No weather to stand on, so no advice tonight: no forecast service answers me, and the last forecast is too old.\nUntil it is back: shut the house before sunset and cover what frost would hurt.';
+export const NO_WEATHER = 'No weather to stand on, so no advice tonight: my last forecast is too old.\nUntil it is back: shut the house before sunset and cover what frost would hurt.';
 export const NO_ADVICE = 'I could not work out tonight: the fault is mine, not the weather\'s. Be careful: shut the house before sunset and cover what frost would hurt.';
 export const SOMETHING_FAILED = 'That went wrong, and the fault is mine. Nothing was lost: try again, or say it in other words.';

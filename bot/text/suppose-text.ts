@@ -69,16 +69,6 @@ export function supposeText(supposed: Supposed, words: SupposeWords): string {
   ].join('\n');
 }
 
-/** All of it in one text message. */
-export function shortSuppose(supposed: Supposed, words: SupposeWords): string {
-  const [crop] = changed(supposed.crops);
-  const means = crop === undefined ? ' Crops: no change.' : ` ${capital(crop.asked)}: marked ${inTen(crop.before)}, then ${inTen(crop.after)}.`;
-  const first = differenceSentence(supposed, words);
-  return `${first}${first.length + means.length <= SMS ? means : ''}`;
-}
-
-const SMS = 160;
-
 function differenceSentence({ changes, insideLowC }: Supposed, { items, without, units }: SupposeWords): string {
   const what = [...items.map((item) => ITEM_WORDS[item]), ...without.map((item) => WITHOUT_WORDS[item])].slice(0, MOST_CROPS).join(', ') || 'nothing done';
   const inside = changes.find(({ at }) => at === 'inside')!;

@@ -1,7 +1,10 @@
 import type { Outgoing } from '../../chat.js';
 import { BUTTON_WORDS } from '../../text/button-words.js';
 import { toHtml } from '../../text/html.js';
+import { shortAdvisory } from '../../text/short-advisory.js';
+import type { TempUnits } from '../../text/temperature.js';
 import type { Advisory } from './advisory.js';
+import { cropName } from './crop-name.js';
 import type { WorkedOutEvening } from './work-out-evening.js';
 
 /** What a pressed button under an advisory means; the night it stood for comes back with it. */
@@ -17,8 +20,8 @@ export function readAdvisoryButton(id: string): { button: AdvisoryButton; night:
 }
 
 /** The advisory as it goes out: words, buttons where there is work to answer for. */
-export function advisoryMessage({ advisory, picturePng }: WorkedOutEvening): Outgoing {
-  return { text: advisory.text, html: toHtml(advisory.text), buttons: buttonsFor(advisory), ...(picturePng === null ? {} : { picturePng }) };
+export function advisoryMessage({ advisory, picturePng }: WorkedOutEvening, units: TempUnits): Outgoing {
+  return { text: advisory.text, short: shortAdvisory(advisory, { units, cropName }), html: toHtml(advisory.text), buttons: buttonsFor(advisory), ...(picturePng === null ? {} : { picturePng }) };
 }
 
 /** Only work can be done or left; the why is always worth a button. */

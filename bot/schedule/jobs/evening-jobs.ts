@@ -26,10 +26,10 @@ export async function advisoryJob(context: JobContext): Promise<JobEnd> {
   const send = (message: Outgoing): JobEnd => tell(audience, { key: jobKey('advisory', subject.greenhouseId, body.date), message, notBeforeS: nowS, uselessAfterS: body.uselessAfterS });
   try {
     const evening = await composeAdvisory(subject, { ...context, store: context.memory });
-    const keep: JobEnd = (memory) => keepAdvisory(subject.greenhouseId, evening.advisory, memory);
+    const keep: JobEnd = (memory) => keepAdvisory(subject.greenhouseId, evening, memory);
     // After a crash in the evening the advisory is late, not missing; in the quiet hours it comes only while it can still help.
     if (isQuietNow(context) && evening.advisory.plan.actions.length === 0) return together(keep, askLater(evening.advisory, context));
-    return together(keep, send(advisoryMessage(evening)), askLater(evening.advisory, context));
+    return together(keep, send(advisoryMessage(evening, subject.greenhouse.grower.units)), askLater(evening.advisory, context));
   } catch (error) {
     // What fails again and again must not leave the grower without a word before dark.
     if (!(error instanceof NoWeatherError) && context.job.attempts < TRIES_BEFORE_A_WORD) throw error;
@@ -76,8 +76,8 @@ export async function recheckJob(context: JobContext): Promise<JobEnd> {
   try {
     const evening = await composeAdvisory(subject, { ...context, store: context.memory });
     if (!isWorthAnotherWord(before, evening)) return NOTHING_TO_WRITE;
-    const keep: JobEnd = (memory) => keepAdvisory(subject.greenhouseId, evening.advisory, memory);
-    return together(keep, tell(await audienceOf(context), { key: jobKey('recheck', subject.greenhouseId, body.date), message: advisoryMessage(evening), notBeforeS: nowS, uselessAfterS: body.uselessAfterS }));
+    const keep: JobEnd = (memory) => keepAdvisory(subject.greenhouseId, evening, memory);
+    return together(keep, tell(await audienceOf(context), { key: jobKey('recheck', subject.greenhouseId, body.date), message: advisoryMessage(evening, subject.greenhouse.grower.units), notBeforeS: nowS, uselessAfterS: body.uselessAfterS }));
   } catch (error) {
     if (error instanceof NoWeatherError) return NOTHING_TO_WRITE;
     throw error;
