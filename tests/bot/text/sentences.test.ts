@@ -58,6 +58,13 @@ describe('every reason has words', () => {
     for (const why of CHOICE_REASONS) if (!silent.includes(why)) expectSentence(reasonSentence({ code: 'choice', why }, wordsIn('C'))!);
   });
 
+  it('never says that there are no readings when some are kept', () => {
+    const [none, some] = REASONS['not-learned-yet'].map((reason) => reasonSentence(reason, wordsIn('C'))!);
+    expect(none).toContain('No reading');
+    expect(some).not.toContain('No reading');
+    expect(some).toContain('Your readings are kept');
+  });
+
   it('the heat account is told only when it is asked for', () => {
     expect(reasonSentence(REASONS.heat[0]!, wordsIn('C'))).toBeNull();
   });
