@@ -59,7 +59,8 @@ export async function reminderJob(context: JobContext): Promise<JobEnd> {
   const advisory = await issuedFor(context);
   if (!advisory || advisory.plan.actions.length === 0 || isQuietNow(context)) return NOTHING_TO_WRITE;
   const issuedAtS = Date.parse(advisory.issuedAt) / 1000;
-  if ((await memory.actions(subject.greenhouseId, issuedAtS)).length > 0) return NOTHING_TO_WRITE;
+  // A word about last night is none about this one.
+  if ((await memory.actions(subject.greenhouseId, issuedAtS)).some(({ night }) => night === body.date)) return NOTHING_TO_WRITE;
   const work = advisory.plan.actions.map((action) => `- ${actionSentence(action, { units: subject.greenhouse.grower.units, cropName })}`).join('\n');
   const text = reminderText(work);
   return tell(await audienceOf(context), { key: jobKey('reminder', subject.greenhouseId, body.date), message: { text, html: toHtml(text) }, notBeforeS: nowS, uselessAfterS: body.uselessAfterS });

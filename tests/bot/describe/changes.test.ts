@@ -36,6 +36,10 @@ describe('changes in the words of the first description', () => {
     ['evening message at 5pm', { grower: { units: 'C', eveningAt: '17:00' } }],
     ['we built a compost heap against the north bed, 1 cubic yard, yesterday', { compost: { volume: '1 cu yd', started: '2026-11-24', against: 'the north bed' } }],
     ['the ridge runs north-south', { ridgeRuns: 'north-south' }],
+    ['lettuce in the south bed', { beds: [{ crops: ['kale', 'spinach'] }, { crops: ['leek', 'lettuce'] }] }],
+    ['added 6 drums today', { drums: [{ litres: '55 gal', count: 10 }] }],
+    ['send it at 17:00', { grower: { units: 'C', eveningAt: '17:00' } }],
+    ['1500 W electric heater, no thermostat', { heater: { kind: 'electric', power: 1500, thermostat: false } }],
   ] as const)('%s', (says, is) => {
     const step = changeGreenhouse(FILE, says, CONTEXT);
     expect(step?.isFinished).toBe(true);
@@ -52,6 +56,23 @@ describe('changes in the words of the first description', () => {
     const step = changeGreenhouse(FILE, says, CONTEXT);
     expect(step?.file).toBeDefined();
     expect(step?.file).not.toHaveProperty(field);
+  });
+
+  it('give a new bed no cover that was not said, and say which beds have one', () => {
+    const step = changeGreenhouse({ ...FILE, beds: FILE.beds!.slice(0, 1) }, 'lettuce in the west bed', CONTEXT)!;
+    expect(step.file?.beds).toMatchObject([{ name: 'the north bed', cover: { weight: 30 } }, { name: 'the west bed', crops: ['lettuce'] }]);
+    expect(step.file?.beds?.[1]).not.toHaveProperty('cover');
+    expect(step.reply.text).toMatch(/Crops: .*the west bed: lettuce.*\nCovers: fabric of 30 g\/m2 for the north bed\./su);
+  });
+
+  it('describe a heater without a flue, and no deed', () => {
+    const step = changeGreenhouse(FILE, 'propane heater, no flue, 10000 BTU', CONTEXT)!;
+    expect(step.file?.heater).toMatchObject({ kind: 'unvented-propane', power: '10000 btu' });
+  });
+
+  it('leave the clock and the height of the old place behind', () => {
+    const step = changeGreenhouse({ ...FILE, place: { ...FILE.place, elevation: 900, timeZone: 'America/Toronto', surroundings: 'wooded' } }, 'the greenhouse is at 57.2, -3.8', CONTEXT)!;
+    expect(step.file?.place).toEqual({ latitude: 57.2, longitude: -3.8, surroundings: 'wooded' });
   });
 
   it('touch nothing that was not spoken of', () => {
@@ -90,7 +111,7 @@ describe('what is no change', () => {
     '28F inside', 'low was -2C under the cover', 'will the kale survive tonight', 'should I cover the beds?', 'covered the beds', 'took the covers off', 'opened the vents', 'heater at 2C',
     'turned the heater on', 'kale is dead', 'the lettuce got marked', 'picked the kale', 'how cold tonight', 'any frost this week', 'what if I add 4 drums', 'what if I had a second layer?',
     'would two layers help', 'power is out', "there's snow on the roof", 'the door was open', 'thanks', 'no, -3C', 'scrap that', 'stop', 'why', 'how right were you', 'what should I build next',
-    'the film tore', 'ran the tube fan all night', 'drums were at 40F', 'soil 41', '10 degrees under the cover', 'covers on, vents closed', 'kale ok?', 'lettuce fine', 'fan is dead',
+    'send it at 17:00 if it freezes', 'text me only if it goes below 10', 'that was celsius', 'not tonight', 'low was 29', 'the film tore', 'ran the tube fan all night', 'drums were at 40F', 'soil 41', '10 degrees under the cover', 'covers on, vents closed', 'kale ok?', 'lettuce fine', 'fan is dead',
     'the tunnel was 30 this morning', 'hi', 'is the house tight enough', 'did the second layer help', 'pull the row cover over the kale', 'tunnel', 'kale', 'it is close to freezing',
   ])('%s', (says) => {
     expect(changeGreenhouse(FILE, says, CONTEXT)).toBeNull();
