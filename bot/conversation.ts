@@ -27,6 +27,7 @@ import { answerSuppose } from './features/suppose/answer-suppose.js';
 import { advisoryAskedAbout } from './features/why/asked-about.js';
 import type { CropWord } from './language/crop-word.js';
 import { meanings, type Intent, type Meaning } from './language/intent.js';
+import { readMessage } from './language/message.js';
 import { understand } from './language/understand.js';
 import { inOneMessage, withDeedsTold } from './several-answers.js';
 import { NoWeatherError, type IncomingMessage, type Log, type Records } from './ports.js';
@@ -35,7 +36,7 @@ import { localTime } from './text/local-time.js';
 import { shortWeek } from './text/short-week.js';
 import { smallTalk } from './text/small-talk.js';
 import { whyText } from './text/why-text.js';
-import { HELP, NOTHING_TO_STOP, notBuiltYet, NO_WEATHER, SOMETHING_FAILED } from './text/reply-text.js';
+import { askBack, HELP, NOTHING_TO_STOP, notBuiltYet, NO_WEATHER, SOMETHING_FAILED } from './text/reply-text.js';
 
 /** Names of crops for the language room: families first, so that a plain word means the family. */
 export const CROP_WORDS: readonly CropWord[] = [
@@ -176,7 +177,7 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
     case 'erase':
       return askingChat('erase', notBuiltYet('erase'));
     case 'unclear':
-      return (store) => askBackAbout(intent, spoken, store);
+      return (store) => (intent.asks === 'which-state' ? askedForState(spoken, store) : askBackAbout(intent, spoken, store));
     default:
       return saying(notBuiltYet(intent.kind));
   }
@@ -221,4 +222,11 @@ export async function corrected(intent: Extract<Meaning, { kind: 'fix' }>, spoke
 export function eveningToday({ greenhouse, zone }: Pick<EveningSubject, 'greenhouse' | 'zone'>, nowS: number): string | null {
   const { advisoryS } = dayTimes(greenhouse, zone, dateOf(nowS, zone));
   return advisoryS < nowS ? null : localTime(zone).clock(advisoryS);
+}
+
+/** How a crop came through was not clear: the state alone will do as an answer. */
+async function askedForState(spoken: ReadingMessage, store: Records): Promise<Outgoing> {
+  const { hits } = readMessage({ text: spoken.text, atS: spoken.receivedAtS, zone: spoken.zone, units: spoken.units, crops: CROP_WORDS });
+  await store.keepPending?.(JSON.stringify({ about: 'outcome', crops: hits.map(({ words }) => words), atS: spoken.receivedAtS } satisfies Pending));
+  return { text: askBack('which-state', undefined, undefined, spoken.units) };
 }

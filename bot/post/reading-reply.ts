@@ -1,11 +1,14 @@
 import type { Outgoing } from '../chat.js';
-import { corrected } from '../conversation.js';
+import { corrected, CROP_WORDS } from '../conversation.js';
+import { logOutcome } from '../features/outcome/log-outcome.js';
 import { answerPending } from '../features/reading/answer-pending.js';
 import type { ReadingMessage } from '../features/reading/judge.js';
 import { readAnswer } from '../features/reading/read-answer.js';
 import { readChoiceButton } from '../features/reading/log-reading.js';
 import { dialogueWith, goesBefore, readPending, type Pending } from '../features/reading/pending.js';
 import type { InboundRow, StoredChat, WithinMemory } from '../journal.js';
+import { meanings } from '../language/intent.js';
+import { understand } from '../language/understand.js';
 import type { Records } from '../ports.js';
 import { READING_WORDS } from '../text/reading-text.js';
 import { houseAsBefore, houseChangedSince } from '../text/undo-text.js';
@@ -44,6 +47,7 @@ export async function readingReply(row: InboundRow, chat: StoredChat, { memory }
   const text = button !== null ? String(button.at + 1) : content.kind === 'text' ? content.text : '';
   const spoken = { greenhouseId, greenhouse, zone, receivedAtS: row.receivedAtS, text, units: greenhouse.grower.units };
   if (pending.about === 'told') return TAKES_BACK.has(readAnswer(text).kind) ? async (within) => [await taken(pending, spoken, recordsOfAnswer(within, chat))] : null;
+  if (pending.about === 'outcome') return outcomeReply(pending, spoken, (within) => recordsOfAnswer(within, chat));
   const ready = await answerPending(pending, spoken, memory);
   return ready === null ? null : async (within) => [await ready(recordsOfAnswer(within, chat))];
 }
@@ -75,3 +79,23 @@ export const besideQuestion =
       return said;
     };
   };
+
+/** "Fine", where it was asked how crops came through; null for anything that says more. */
+function outcomeReply({ crops, night }: Extract<Pending, { about: 'outcome' }>, spoken: ReadingMessage, records: (within: WithinMemory) => Records): Handled | null {
+  const heard = { atS: spoken.receivedAtS, zone: spoken.zone, units: spoken.units, crops: CROP_WORDS };
+  const plainly = understand({ ...heard, text: spoken.text });
+  if (plainly.kind !== 'chat' && !(plainly.kind === 'unclear' && (plainly.asks === 'what' || plainly.asks === 'which-crop'))) return null;
+  const said = spoken.text.replace(WHO, '');
+  const meant = crops.flatMap((crop) => meanings(understand({ ...heard, text: `the ${crop} is ${said}` })).filter((one) => one.kind === 'outcome'));
+  if (meant.length < crops.length) return null;
+  return async (within) => {
+    const store = records(within);
+    const texts: string[] = [];
+    for (const outcome of meant) texts.push(await logOutcome({ ...outcome, ...(night === undefined ? {} : { night }) }, spoken, store));
+    await store.keepPending?.(JSON.stringify({ about: 'told', text: spoken.text, atS: spoken.receivedAtS } satisfies Pending));
+    return [{ text: texts.join('\n') }];
+  };
+}
+
+/** "They are all", "it's": who is meant was asked. */
+const WHO = /^\W*(?:(?:it|they|that|those|these|all|both|everything|of|them|is|are|it's|its|they're|looks?|was|were|came through) )+/iu;

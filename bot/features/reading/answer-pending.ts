@@ -31,6 +31,7 @@ export async function answerPending(pending: Pending, message: ReadingMessage, s
     case 'choice':
       return answerChoice(pending.open, message, store);
     case 'told':
+    case 'outcome':
       return null;
   }
 }

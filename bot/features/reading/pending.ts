@@ -23,6 +23,8 @@ export type Pending = (
   | { readonly about: 'kept'; readonly ids: readonly number[] }
   /** The low was asked for: a bare number is that, whatever the hour. */
   | { readonly about: 'low' }
+  /** It was asked how these crops came through a night: a state alone is of all of them. */
+  | { readonly about: 'outcome'; readonly crops: readonly string[]; readonly night?: string }
   /** Something else was just told, perhaps with a change of the house: one word takes it back. */
   | { readonly about: 'told'; readonly text: string; readonly house?: { readonly version: number; readonly before: string } }
   /** A word of a message was asked about: the message, the word, and what was asked. */
@@ -37,7 +39,7 @@ interface PendingDialogue {
 }
 
 /** A question is open for a day, the morning's until the evening; "no" and the like are of the last reading only while it is fresh (decision rule of this project). */
-const OPEN_S: Readonly<Record<Pending['about'], number>> = { choice: 86_400, low: 36_000, word: 3600, kept: 1800, told: 1800 };
+const OPEN_S: Readonly<Record<Pending['about'], number>> = { choice: 86_400, low: 36_000, word: 3600, kept: 1800, told: 1800, outcome: 86_400 };
 
 /** The dialogue of a chat with what is pending; what it was in the middle of before comes back after it. */
 export const dialogueWith = (pending: string | null, rest: string | null): string | null => (pending === null ? rest : JSON.stringify({ asks: 'reading', pending: JSON.parse(pending) as Pending, rest } satisfies PendingDialogue));
@@ -62,13 +64,13 @@ function parsed(dialogue: string | null): PendingDialogue | null {
 /** An open question stays where the next message only kept another reading, or the morning's question comes. */
 export function goesBefore(dialogue: string | null, next: string): boolean {
   const { about, atS } = JSON.parse(next) as Pending;
-  return (about === 'kept' || about === 'low' || about === 'told') && readPending(dialogue, atS).pending?.about === 'choice';
+  return (about === 'kept' || about === 'low' || about === 'told' || about === 'outcome') && readPending(dialogue, atS).pending?.about === 'choice';
 }
 
-/** The dialogue of a chat that was asked for the low. Who is in the middle of something else may answer that with a number. */
-export function dialogueAskedForLow(dialogue: string | null, atS: number): string | null {
-  const asked = JSON.stringify({ about: 'low', atS } satisfies Pending);
-  const isBusy = readPending(dialogue, atS).rest !== null;
+/** The dialogue of a chat that was asked for the low, or how crops came through. Who is in the middle of something else may answer that. */
+export function dialogueAsked(dialogue: string | null, question: Extract<Pending, { about: 'low' | 'outcome' }>): string | null {
+  const asked = JSON.stringify(question);
+  const isBusy = readPending(dialogue, question.atS).rest !== null;
   return isBusy || goesBefore(dialogue, asked) ? dialogue : dialogueWith(asked, null);
 }
 

@@ -1,7 +1,7 @@
 import { DateTime } from 'luxon';
 import type { Advisory } from '../../features/evening/advisory.js';
 import { morningMessage } from '../../features/morning/morning-message.js';
-import { dialogueAskedForLow } from '../../features/reading/pending.js';
+import { dialogueAsked } from '../../features/reading/pending.js';
 import { weekOf } from '../../features/outlook/answer-outlook.js';
 import type { StoredChat } from '../../journal.js';
 import { NoWeatherError } from '../../ports.js';
@@ -61,16 +61,16 @@ export async function morningJob(context: JobContext): Promise<JobEnd> {
   const morning = morningMessage(advisory, { morningsRead, askedThisWeek, units: subject.greenhouse.grower.units });
   if (!morning) return NOTHING_TO_WRITE;
   const audience = await audienceOf(context);
-  return together(tell(audience, { key: jobKey('morning', subject.greenhouseId, body.date), message: morning.message, notBeforeS: nowS, uselessAfterS: body.uselessAfterS }), morning.asks ? awaitLow(audience, nowS) : NOTHING_TO_WRITE);
+  return together(tell(audience, { key: jobKey('morning', subject.greenhouseId, body.date), message: morning.message, notBeforeS: nowS, uselessAfterS: body.uselessAfterS }), morning.asks ? awaitAnswer(audience, { about: 'low', atS: nowS }) : NOTHING_TO_WRITE);
 }
 
-/** A bare number that comes now is the low, also in the afternoon. */
-const awaitLow =
-  (audience: readonly StoredChat[], nowS: number): JobEnd =>
+/** A bare number that comes now is the low, also in the afternoon; a bare "fine" is of the crops that were asked about. */
+const awaitAnswer =
+  (audience: readonly StoredChat[], question: Parameters<typeof dialogueAsked>[1]): JobEnd =>
   async (memory) => {
     for (const { id } of audience) {
       const chat = await memory.chatById(id);
-      if (chat) await memory.updateChat(id, { dialogue: dialogueAskedForLow(chat.dialogue, nowS) });
+      if (chat) await memory.updateChat(id, { dialogue: dialogueAsked(chat.dialogue, question) });
     }
   };
 
@@ -83,6 +83,8 @@ export async function outcomeJob(context: JobContext): Promise<JobEnd> {
   const advisory = JSON.parse(stored.body) as Advisory;
   const crops = advisory.crops.filter(({ verdict, pickedBefore }) => !pickedBefore && (verdict === 'at-risk' || verdict === 'likely-lost')).map(({ asked }) => asked);
   if (crops.length === 0) return NOTHING_TO_WRITE;
-  const text = outcomeQuestion([...new Set(crops)], localTime(subject.zone).day(Date.parse(advisory.issuedAt) / 1000));
-  return tell(await audienceOf(context), { key: jobKey('outcome', subject.greenhouseId, body.date), message: { text, html: toHtml(text) }, notBeforeS: nowS, uselessAfterS: body.uselessAfterS });
+  const asked = [...new Set(crops)];
+  const text = outcomeQuestion(asked, localTime(subject.zone).day(Date.parse(advisory.issuedAt) / 1000));
+  const audience = await audienceOf(context);
+  return together(tell(audience, { key: jobKey('outcome', subject.greenhouseId, body.date), message: { text, html: toHtml(text) }, notBeforeS: nowS, uselessAfterS: body.uselessAfterS }), awaitAnswer(audience, { about: 'outcome', crops: asked, night: body.date, atS: nowS }));
 }

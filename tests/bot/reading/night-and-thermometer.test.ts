@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { dialogueAskedForLow } from '../../../bot/features/reading/pending.js';
+import { dialogueAsked } from '../../../bot/features/reading/pending.js';
 import { checkedTalk, MORNING } from './checked-talk.js';
 import { HOUSE } from './reading-rig.js';
 
@@ -40,7 +40,7 @@ describe('readings of one moment', () => {
 describe('the question of the morning', () => {
   beforeEach(async () => {
     const { id } = (await talk.rig.memory.chat({ channel: 'telegram', chat: '7' }))!;
-    await talk.rig.memory.updateChat(id, { dialogue: dialogueAskedForLow(null, Date.parse(`${MORNING}:00-05:00`) / 1000) });
+    await talk.rig.memory.updateChat(id, { dialogue: dialogueAsked(null, { about: 'low', atS: Date.parse(`${MORNING}:00-05:00`) / 1000 }) });
   });
 
   it('makes a bare number the low, also in the afternoon', async () => {
@@ -53,13 +53,13 @@ describe('the question of the morning', () => {
   });
 
   it('leaves who is in the middle of describing the house alone', () => {
-    expect(dialogueAskedForLow('{"version":1}', 0)).toBe('{"version":1}');
+    expect(dialogueAsked('{"version":1}', { about: 'low', atS: 0 })).toBe('{"version":1}');
   });
 
   it('does not take the place of a question about a reading', async () => {
     await says('-5', MORNING);
     const { id, dialogue } = (await talk.rig.memory.chat({ channel: 'telegram', chat: '7' }))!;
-    await talk.rig.memory.updateChat(id, { dialogue: dialogueAskedForLow(dialogue, Date.parse(`${MORNING}:00-05:00`) / 1000 + 600) });
+    await talk.rig.memory.updateChat(id, { dialogue: dialogueAsked(dialogue, { about: 'low', atS: Date.parse(`${MORNING}:00-05:00`) / 1000 + 600 }) });
     await says('1');
     expect(await rows()).toEqual(['23 inside good']);
   });

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { pastControls } from '../../../bot/features/evening/past-controls.js';
+import { dialogueAsked } from '../../../bot/features/reading/pending.js';
 import { checkGreenhouse } from '../../../engine/index.js';
 import { outsideGsm } from '../text/gsm.js';
 import { HOUSE, issued, toldRig, type ToldRig } from './told-rig.js';
@@ -58,6 +59,33 @@ describe('how a crop came through', () => {
     expect((await outcomes()).length).toBe(2);
     await says('undo');
     expect(await outcomes()).toEqual([]);
+  });
+});
+
+describe('how crops came through, where it was asked', () => {
+  beforeEach(async () => {
+    const { id } = (await rig.memory.chat({ channel: 'telegram', chat: '7' }))!;
+    const atS = Date.parse('2026-01-14T08:00:00-05:00') / 1000;
+    await rig.memory.updateChat(id, { dialogue: dialogueAsked(null, { about: 'outcome', crops: ['lettuce', 'kale'], night: '2026-01-12', atS }) });
+  });
+
+  it.each([['fine', 'fine'], ['ok', 'fine'], ['they are all mush', 'dead'], ["it's dead", 'dead'], ['burnt tips', 'marked'], ['all survived', 'fine']])('"%s" is of all that were asked about, and of their night', async (words, state) => {
+    expect(await says(words)).toContain('night of Monday');
+    expect(await outcomes()).toEqual([`kale - ${state} 2026-01-12`, `lettuce - ${state} 2026-01-12`]);
+    await says('undo');
+    expect(await outcomes()).toEqual([]);
+  });
+
+  it('is asked about where it is not clear, and the state alone is the answer', async () => {
+    expect(await says('the lettuce is frozen')).toContain('fine, marked or dead?');
+    expect(await says('marked')).toContain('lettuce is marked, night of Tuesday');
+    expect(await outcomes()).toEqual(['lettuce - marked 2026-01-13']);
+  });
+
+  it.each(['thanks', 'help', 'covered the beds', 'settings'])('"%s" is no answer to it', async (words) => {
+    await says(words);
+    expect(await outcomes()).toEqual([]);
+    expect(await says('kale is fine')).toContain('kale came through fine');
   });
 });
 
