@@ -1,6 +1,7 @@
 import type { Outgoing } from './chat.js';
 import type { Records, StoredAction } from './ports.js';
 import { escapeHtml } from './text/html.js';
+import { UNDO } from './text/undo-text.js';
 
 /** The answers below each other; what two of them say alike is said once. */
 export function inOneMessage(all: readonly Outgoing[]): Outgoing {
@@ -11,13 +12,16 @@ export function inOneMessage(all: readonly Outgoing[]): Outgoing {
   const picturePng = answers.find((answer) => answer.picturePng !== undefined)?.picturePng;
   const documents = answers.flatMap((answer) => answer.documents ?? []);
   return {
-    text: answers.map(({ text }) => text).join('\n\n'),
+    text: undoOnce(answers.map(({ text }) => text)).join('\n\n'),
     ...(answers.some(({ html }) => html !== undefined) ? { html: answers.map(({ html, text }) => html ?? escapeHtml(text)).join('\n\n') } : {}),
     ...(buttons.length === 0 ? {} : { buttons }),
     ...(picturePng === undefined ? {} : { picturePng }),
     ...(documents.length === 0 ? {} : { documents }),
   };
 }
+
+/** How to take back is said with the last that can be: it takes back all of the message. */
+const undoOnce = (texts: readonly string[]): readonly string[] => texts.map((text, at) => (texts.slice(at + 1).some((later) => later.includes(UNDO)) ? text.replace(` ${UNDO}`, '') : text));
 
 /** The records with deeds that are not written yet: what is asked in one breath with a deed counts on it already. */
 export function withDeedsTold(store: Records): Records {

@@ -22,7 +22,8 @@ interface Message {
 
 /** Keeps what the grower did and did not do; "done" alone stands for the whole plan that was last sent for this night, and "not tonight" for none of it. */
 export async function logDeeds(intent: Did, message: Message, store: Records): Promise<string> {
-  const past = intent.night === undefined || intent.night === message.night ? null : intent.night;
+  const said = intent.night ?? lastNightMeant(intent, message) ?? message.night;
+  const past = said === message.night ? null : said;
   const planned = past === null ? await planOfNight(store, message) : [];
   const isLeft = intent.done?.length === 0 && intent.not === undefined;
   const wholePlan = intent.rest === true || (intent.done === undefined && intent.not === undefined);
@@ -40,6 +41,16 @@ export async function logDeeds(intent: Did, message: Message, store: Records): P
   await keep({ items: done, beds: beds ?? (wholePlan ? coveredInPlan : null), setC, ...(fromS === null ? {} : { fromS }) }, true, told, store);
   await keep({ items: notDone, beds, setC: null, ...(fromS === null ? {} : { fromS }) }, false, told, store);
   return isLeft ? planLeft(notDone) : deedsKept({ done, not: notDone, beds, night: past }, localTime(message.zone).date(message.receivedAtS));
+}
+
+const MORNING = { from: '04:00', until: '12:00' } as const;
+const DAY_S = 86_400;
+
+/** In the morning nobody has left the work of the night to come yet: "forgot the covers" is of the night that is over. */
+function lastNightMeant({ done, not }: Did, { receivedAtS, zone }: Message): string | null {
+  const time = localTime(zone);
+  const clock = time.clock(receivedAtS);
+  return done === undefined && not !== undefined && clock >= MORNING.from && clock < MORNING.until ? time.date(receivedAtS - DAY_S) : null;
 }
 
 /** When the night of a date began. */

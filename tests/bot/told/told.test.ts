@@ -55,7 +55,7 @@ describe('how a crop came through', () => {
   });
 
   it('of several crops is taken back as one', async () => {
-    await says('kale is fine, lettuce is dead');
+    expect((await says('kale is fine, lettuce is dead')).match(/Say "undo"/gu)).toHaveLength(1);
     expect((await outcomes()).length).toBe(2);
     await says('undo');
     expect(await outcomes()).toEqual([]);
@@ -137,6 +137,12 @@ describe('deeds', () => {
     expect(await says('forgot to cover last night', '2026-01-14T15:00')).toContain('Noted for the night of Tuesday: not done: cover.');
     expect(await deeds()).toEqual(['cover done 2026-01-13', 'cover not 2026-01-13']);
     expect(await isCovered()).toBe(false);
+  });
+
+  it('that were forgotten, told in the morning, are of the night that is over', async () => {
+    expect(await says('forgot the covers')).toContain('Noted for the night of Tuesday: not done: cover.');
+    expect(await says('forgot the covers', '2026-01-14T18:00')).toContain('Noted for tonight: not done: cover.');
+    expect(await deeds()).toEqual(['cover not 2026-01-13', 'cover not 2026-01-14']);
   });
 
   it.each(['not tonight', 'skip it', 'skipping it tonight', 'not doing it'])('"%s" leaves the plan, and nobody is reminded', async (words) => {
