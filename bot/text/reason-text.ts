@@ -64,7 +64,10 @@ export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits
     case 'class-fallback':
       return `I do not know ${reason.asked}: it is judged as a ${reason.hardinessClass} crop. Name its hardiness in the greenhouse file to better that.`;
     case 'not-learned-yet':
-      return 'No reading of yours has gone into this yet, so the ranges are wide. A morning low, for example "28F inside", helps.';
+      if ((reason.kept ?? 0) > 0) return `Your readings are kept. None has gone into this yet: it takes the low of a night, for example ${EXAMPLE[words.units].low}. Until then the ranges are wide.`;
+      return `No reading of yours has gone into this yet, so the ranges are wide. A morning low, for example ${EXAMPLE[words.units].inside}, helps.`;
+    case 'learned':
+      return reason.nights === 1 ? 'Your readings of one night have gone into this.' : `Your readings of ${reason.nights} nights have gone into this.`;
     case 'short-history':
       return `Only ${reason.hours} hours of past weather were known: soil and drums start from a guess, and the range is wider for it.`;
     case 'ground-guessed':

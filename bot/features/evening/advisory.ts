@@ -108,7 +108,9 @@ export type AdvisoryReason =
   | { readonly code: 'not-enough-if-colder'; readonly outsideLowC: number; readonly crops: readonly string[] }
   | { readonly code: 'too-late'; readonly actions: readonly Pick<AdvisoryAction, 'action' | 'target' | 'crop' | 'setC'>[] }
   | { readonly code: 'class-fallback'; readonly asked: string; readonly hardinessClass: string }
-  | { readonly code: 'not-learned-yet' }
+  /** `kept`: readings that are there all the same. */
+  | { readonly code: 'not-learned-yet'; readonly kept?: number }
+  | { readonly code: 'learned'; readonly nights: number }
   | { readonly code: 'short-history'; readonly hours: number }
   | { readonly code: 'ground-guessed' }
   | { readonly code: 'stale-weather'; readonly ageHours: number; readonly cause: string }
