@@ -14,6 +14,9 @@ export function historyText(nights: readonly PastNight[], said: readonly (SaidLo
   return [`Your last nights. Said: the low ${thermometerWords(thermometer)}, and where it should lie 8 times in 10.`, ...lines].join('\n');
 }
 
+/** The newest night alone. */
+export const lastNightText = (night: PastNight, said: SaidLow | null, units: TempUnits): string => nightLine(night, said, units);
+
 /** "Wed 18 Nov" */
 const shortDay = (date: string): string => new Intl.DateTimeFormat('en-GB', { timeZone: 'UTC', weekday: 'short', day: 'numeric', month: 'short' }).format(Date.parse(`${date}T12:00:00Z`)).replace(',', '');
 

@@ -1,7 +1,7 @@
 import { nightBehind, type NightSpan } from '../../../engine/index.js';
 import type { Outgoing } from '../../chat.js';
 import type { Records } from '../../ports.js';
-import { historyText } from '../../text/history-text.js';
+import { historyText, lastNightText } from '../../text/history-text.js';
 import { mainThermometer, nightsPicture, type DrawNights } from './nights-picture.js';
 import { pastNights, type RecordSubject } from './past-nights.js';
 
@@ -24,8 +24,9 @@ export async function answerHistory(subject: RecordSubject, { store, nowS, drawN
   const { units } = subject.greenhouse.grower;
   const picture = nightsPicture(nights, main, { greenhouse: subject.greenhouse.name, units });
   const text = historyText(nights, picture.nights.map(({ said }) => said), { thermometer: main, units });
-  const picturePng = picture.nights.some(({ said, read }) => said ?? read) ? await drawNights(picture) : null;
-  return { text, ...(picturePng === null ? {} : { picturePng }) };
+  if (!picture.nights.some(({ said, read }) => said ?? read)) return { text };
+  const picturePng = await drawNights(picture);
+  return { text, short: lastNightText(nights.at(-1)!, picture.nights.at(-1)!.said, units), ...(picturePng === null ? {} : { picturePng }) };
 }
 
 /** The nights that are over, or past their middle, oldest first. */

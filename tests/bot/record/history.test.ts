@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { answerHistory } from '../../../bot/features/record/answer-history.js';
 import type { NightsPicture } from '../../../bot/features/record/nights-picture.js';
+import { shortForm } from '../../../bot/text/short-form.js';
 import { outsideGsm } from '../text/gsm.js';
 import { keptNights, type KeptNights } from './kept-nights.js';
 
@@ -17,8 +18,11 @@ async function history(at: string): Promise<readonly string[]> {
     drawn = picture;
     return Promise.resolve(null);
   };
-  const { text } = await answerHistory(kept.subject, { store: kept.store, nowS: Date.parse(`${at}:00-05:00`) / 1000, drawNights });
+  const { text, short } = await answerHistory(kept.subject, { store: kept.store, nowS: Date.parse(`${at}:00-05:00`) / 1000, drawNights });
   expect(outsideGsm(text), text).toEqual([]);
+  // In one plain text message the newest night is told.
+  if (short !== undefined) expect(shortForm({ text, short })).toBe(text.split('\n').at(-1)!.slice(2));
+  expect(short === undefined).toBe(drawn === null);
   return text.split('\n').slice(1);
 }
 

@@ -3,6 +3,7 @@ import { answerRecord } from '../../../bot/features/record/answer-record.js';
 import type { NightsPicture } from '../../../bot/features/record/nights-picture.js';
 import type { AdvisoryAction } from '../../../bot/features/evening/advisory.js';
 import { HOUSE } from '../reading/reading-rig.js';
+import { shortForm } from '../../../bot/text/short-form.js';
 import { outsideGsm } from '../text/gsm.js';
 import { december, keptNights, type KeptNights } from './kept-nights.js';
 
@@ -25,6 +26,8 @@ async function record(): Promise<string> {
   const { text, picturePng } = await answerRecord(kept.subject, { store: kept.store, drawNights });
   expect(picturePng).toBe(drawn === null ? undefined : 'PNG');
   expect(outsideGsm(text), text).toEqual([]);
+  expect(shortForm({ text }).length).toBeLessThanOrEqual(160);
+  expect(shortForm({ text })).not.toMatch(/\.\.\.$/u);
   expect(text, text).not.toMatch(/undefined|NaN|null/u);
   return text;
 }
