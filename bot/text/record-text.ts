@@ -17,9 +17,10 @@ export function recordText(main: ThermometerRecord, others: readonly Thermometer
 
 type Judged = NonNullable<ThermometerRecord['record']>;
 
-function mainLines({ record, thermometer }: ThermometerRecord, units: TempUnits): readonly string[] {
-  if (record === null) return ['I cannot tell yet: for no night do I have both my forecast and your low.', `Send the lowest each morning, for example ${EXAMPLE[units].low}.`];
-  return [countSentence(record, thermometerWords(thermometer)), verdict(record), missSentence(record, units)];
+function mainLines({ record, thermometer, leftOut }: ThermometerRecord, units: TempUnits): readonly string[] {
+  if (record !== null) return [countSentence(record, thermometerWords(thermometer)), verdict(record), missSentence(record, units)];
+  if (leftOut.otherwise + leftOut.notTold > 0) return ['I cannot tell yet: I have no low of a night of which I know that it went as planned.', 'Tell me "done" or "not tonight" in the evening.'];
+  return ['I cannot tell yet: for no night do I have both my forecast and a low that counts.', `Send the lowest each morning, for example ${EXAMPLE[units].low}.`];
 }
 
 function countSentence({ coverage: { inside, nights } }: Judged, where: string): string {

@@ -10,13 +10,15 @@ export interface RecordPorts {
   readonly drawNights: DrawNights;
 }
 
+/** A winter: what was longer ago is of a house that was another, and takes its time to read. */
+const MOST_NIGHTS = 200;
 /** A picture of one night shows less than its sentence. */
 const LEAST_PICTURED = 2;
 
 /** "How right have you been": every forecast that went out before its night, beside the low that was read after it. Nothing is written. */
 export async function answerRecord(subject: RecordSubject, { store, drawNights }: RecordPorts): Promise<Outgoing> {
   const rows = await store.everyReading(subject.greenhouseId, 0);
-  const spans = [...nightsRead(rows, subject).values()].map(({ span }) => span).sort((a, b) => a.sunsetS - b.sunsetS);
+  const spans = [...nightsRead(rows, subject).values()].map(({ span }) => span).sort((a, b) => a.sunsetS - b.sunsetS).slice(-MOST_NIGHTS);
   const nights = await pastNights(spans, rows, subject, store);
   const main = mainThermometer(nights, ({ judged, compares }) => judged === 'good' && compares);
   const units = subject.greenhouse.grower.units;
