@@ -137,10 +137,11 @@ async function ending(step: DescribeStep, chat: StoredChat, ports: DescribePorts
   const isNew = chat.greenhouseId === null;
   const evening = step.isFirst ? await firstEvening(subject, ports) : null;
   return async (memory) => {
+    const before = chat.greenhouseId === null ? null : await memory.greenhouse(chat.greenhouseId);
     const saved = await memory.saveGreenhouse({ id: subject.greenhouseId, body: JSON.stringify(file), savedAtS: nowS });
     const isChanged = change !== null && saved.body !== change.body;
     await memory.updateChat(chat.id, { greenhouseId: subject.greenhouseId, dialogue: isChanged && dialogue === null ? withUndo(saved.version, change.body, nowS) : dialogue });
-    const about = isChanged ? await wordsOfChange(change, { subject, nowS, canUndo: dialogue === null }, memory) : [];
+    const about = [...earlierNote(before?.body ?? null, subject, nowS), ...(isChanged ? await wordsOfChange(change, { subject, nowS, canUndo: dialogue === null }, memory) : [])];
     if (isNew) for (const job of jobsOfDay(subject.greenhouseId, subject.greenhouse, subject.zone, dateOf(nowS, subject.zone))) if (job.dueAtS > nowS) await memory.addJob(job);
     if (evening !== null && 'advisory' in evening) await keepAdvisory(subject.greenhouseId, evening, memory);
     return [about.length === 0 ? step.reply : { ...step.reply, text: [step.reply.text, ...about].join('\n') }, ...(evening === null ? [] : ['advisory' in evening ? advisoryMessage(evening, subject.greenhouse.grower.units) : evening]), ...(step.after ? [step.after] : [])];
@@ -155,14 +156,19 @@ interface HouseChange {
 
 const withUndo = (version: number, before: string, atS: number): string | null => dialogueWith(JSON.stringify({ about: 'told', text: '', house: { version, before }, atS } satisfies Pending), null);
 
-/** What is said below a change: when the message comes, that the change is kept, how to take it back. */
-async function wordsOfChange({ body, mark }: HouseChange, { subject, nowS, canUndo }: { readonly subject: EveningSubject; readonly nowS: number; readonly canUndo: boolean }, memory: WithinMemory): Promise<readonly string[]> {
-  const { greenhouse, zone, greenhouseId } = subject;
-  const before = (JSON.parse(body) as GreenhouseFile).grower?.eveningAt;
-  const evening = greenhouse.grower.eveningAt ?? null;
-  const note = evening === null || evening === before ? null : eveningNote({ evening, eveningToday: eveningToday(subject, nowS) });
-  const kept = mark === null ? null : await logMark(mark, { greenhouseId, zone, receivedAtS: nowS, counted: true }, memory);
-  return [...(note === null ? [] : [note]), ...(kept === null ? [] : [kept]), ...(kept === null && canUndo ? [UNDO] : [])];
+/** Where an evening time was just set: that the message comes before it, if it does. */
+function earlierNote(before: string | null, subject: EveningSubject, nowS: number): readonly string[] {
+  const evening = subject.greenhouse.grower.eveningAt ?? null;
+  if (before === null || evening === null || evening === (JSON.parse(before) as GreenhouseFile).grower?.eveningAt) return [];
+  const note = eveningNote({ evening, eveningToday: eveningToday(subject, nowS) });
+  return note === null ? [] : [note];
+}
+
+/** What is said below a change: that it is kept with its day, how to take it back. */
+async function wordsOfChange({ mark }: HouseChange, { subject, nowS, canUndo }: { readonly subject: EveningSubject; readonly nowS: number; readonly canUndo: boolean }, memory: WithinMemory): Promise<readonly string[]> {
+  const { zone, greenhouseId } = subject;
+  if (mark !== null) return [await logMark(mark, { greenhouseId, zone, receivedAtS: nowS, counted: true }, memory)];
+  return canUndo ? [UNDO] : [];
 }
 
 const zoneIn = ({ place }: GreenhouseFile): string => place.timeZone ?? tzLookup(place.latitude, place.longitude);

@@ -27,7 +27,7 @@ const recordsOfAnswer = (memory: WithinMemory, chat: StoredChat): Records => ({
 /** The same for a message about something else: a question that is still open goes before a word that might take back what was kept. */
 export function recordsBeside(memory: WithinMemory, chat: StoredChat): Records {
   const records = recordsOfAnswer(memory, chat);
-  return { ...records, keepPending: (pending) => (pending !== null && goesBefore(chat.dialogue, pending) ? Promise.resolve() : records.keepPending!(pending)) };
+  return { ...records, keepPending: async (pending) => (pending !== null && goesBefore(chat.dialogue, pending) && (await openChoice(chat, memory)) !== null ? undefined : records.keepPending!(pending)) };
 }
 
 /** The chat as everything else sees it: a question about a reading waits beside whatever is talked of. */
@@ -70,10 +70,11 @@ const MOST_MARKS = 20;
 /** The answer beside a question about a reading that is still open: that waits on. */
 export const besideQuestion =
   (chat: StoredChat, answer: Handled | null): Handled | null => {
-    const found = answer === null ? null : readPending(chat.dialogue, 0).pending;
-    if (answer === null || found?.about !== 'choice') return answer;
+    if (answer === null || readPending(chat.dialogue, 0).pending?.about !== 'choice') return answer;
     return async (memory) => {
       const said = await answer(memory);
+      const found = await openChoice(chat, memory);
+      if (found === null) return said;
       const now = await memory.chatById(chat.id);
       if (now !== null && readPending(now.dialogue, 0).pending?.about !== 'choice') await memory.updateChat(chat.id, { dialogue: dialogueWith(JSON.stringify(found), readPending(now.dialogue, 0).rest) });
       return said;
@@ -99,3 +100,13 @@ function outcomeReply({ crops, night }: Extract<Pending, { about: 'outcome' }>, 
 
 /** "They are all", "it's": who is meant was asked. */
 const WHO = /^\W*(?:(?:it|they|that|those|these|all|both|everything|of|them|is|are|it's|its|they're|looks?|was|were|came through) )+/iu;
+
+const MOST_READINGS = 100;
+
+/** The question about a reading that waits in a chat; null where the reading was settled otherwise meanwhile. */
+async function openChoice({ dialogue, greenhouseId }: StoredChat, memory: Pick<Records, 'readings'>): Promise<Extract<Pending, { about: 'choice' }> | null> {
+  const { pending } = readPending(dialogue, 0);
+  if (pending?.about !== 'choice' || greenhouseId === null) return null;
+  const rows = await memory.readings(greenhouseId, MOST_READINGS);
+  return pending.open.some(({ id }) => rows.some((row) => row.id === id && row.judged === 'open')) ? pending : null;
+}

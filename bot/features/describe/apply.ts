@@ -175,7 +175,8 @@ function withThing(state: DescribeState, said: Fact, context: Said): DescribeSta
   const fault = faultOf(result.file);
   if (fault !== null) return { problem: fault };
   const safetyDeclined = fact.about === 'heater' ? false : rest.safetyDeclined;
-  return settled({ ...withFile(rest, result.file), safetyDeclined }, topic, 'told');
+  const coversAll = fact.about === 'cover' ? fact.beds.length === 0 && fact.crops.length === 0 : rest.coversAll;
+  return settled({ ...withFile(rest, result.file), safetyDeclined, coversAll }, topic, 'told');
 }
 
 const withFile = (state: DescribeState, file: DraftFile): DescribeState => ({ ...state, file });
@@ -238,7 +239,7 @@ function putFact(state: DescribeState, fact: Fact, said: Said): Put {
     case 'heater':
       return putHeater(file, fact, measures);
     case 'bed':
-      return putBed(file, fact, { ...measures, isFirst: state.mode === 'set-up' });
+      return putBed(file, fact, { ...measures, isCovered: state.mode === 'set-up' && state.coversAll });
     case 'times':
       return putTimes(file, fact);
     case 'site':

@@ -35,8 +35,8 @@ export function putCover(file: DraftFile, fact: CoverFact, _said: Measures): Put
 /** The bed that stands for all is given up once one has a name, if nothing grows in it. */
 const withoutEmpty = (beds: readonly Bed[]): readonly Bed[] => beds.filter((bed) => bed.name !== THE_BEDS || (bed.crops ?? []).length > 0);
 
-/** Crops go into their bed. In a first description a bed that is named has the cover that all beds were said to have; one that is added later has none until it is said. */
-export function putBed(file: DraftFile, fact: BedFact, { plain, isFirst }: Measures & { readonly isFirst: boolean }): Put {
+/** Crops go into their bed. A bed that is new has a cover only where all beds were said to have one. */
+export function putBed(file: DraftFile, fact: BedFact, { plain, isCovered }: Measures & { readonly isCovered: boolean }): Put {
   const beds = file.beds ?? [];
   if (fact.gone === true) return removeCrops(file, fact);
   // "A cover for the lettuce" speaks of lettuce that is known.
@@ -49,7 +49,7 @@ export function putBed(file: DraftFile, fact: BedFact, { plain, isFirst }: Measu
   const crops = fact.crops.map((crop): Crop => (crop.known || crop.hardiness === undefined ? crop.name : { crop: crop.name, hardiness: crop.hardiness }));
   const area = fact.area !== undefined ? fileArea(fact.area, plain) : fact.sides !== undefined ? areaOfSides(fact.sides, plain) : undefined;
   const covers = beds.map(({ cover }) => cover);
-  const common = isFirst && covers.length > 0 && covers.every((cover) => cover !== undefined && JSON.stringify(cover) === JSON.stringify(covers[0])) ? covers[0] : undefined;
+  const common = isCovered && covers.length > 0 && covers.every((cover) => cover !== undefined && JSON.stringify(cover) === JSON.stringify(covers[0])) ? covers[0] : undefined;
   const moved = fact.bed === null ? beds : leaveTheBeds(beds, crops.map(cropName), name);
   const existing = moved.find(isBed(name));
   const bed: Bed = {

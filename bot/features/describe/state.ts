@@ -91,6 +91,8 @@ export interface DescribeState {
   readonly paused: boolean;
   /** Asked whether to forget all and begin anew. */
   readonly restarting: boolean;
+  /** A cover was said to be for all beds, whichever they are. */
+  readonly coversAll: boolean;
   /** How the thermometers hang was asked once. */
   readonly hangAsked: boolean;
   /** The safety words were shown and not acknowledged. */
@@ -109,7 +111,7 @@ export interface Beside {
 export const besideOf = ({ placeName, pending }: DescribeState): Beside => ({ placeName, pending });
 
 export const FRESH: DescribeState = {
-  version: DESCRIBE_VERSION, mode: 'set-up', asking: null, told: {}, file: {}, size: {}, pending: [], thermometers: [], placeName: null, habits: null, choices: [], looking: null, owed: [], announced: false, paused: false, restarting: false, hangAsked: false, safetyDeclined: false, missed: 0,
+  version: DESCRIBE_VERSION, mode: 'set-up', asking: null, told: {}, file: {}, size: {}, pending: [], thermometers: [], placeName: null, habits: null, choices: [], looking: null, owed: [], announced: false, paused: false, restarting: false, coversAll: false, hangAsked: false, safetyDeclined: false, missed: 0,
 };
 
 export const writeState = (state: DescribeState): string => JSON.stringify(state);

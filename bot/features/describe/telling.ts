@@ -75,5 +75,5 @@ export function isOfANight(text: string, facts: readonly Fact[], said: Hearing &
   if (isLow && (intent.kind === 'reading' || (intent.kind === 'unclear' && intent.asks === 'which-unit'))) return true;
   const hasDegrees = pieces.some(({ symbol }) => symbol.startsWith('#T'));
   if (intent.kind === 'reading') return hasDegrees && ask?.topic !== 'heater';
-  return intent.kind === 'did' && !answers && !facts.some((fact) => isTelling(fact, text));
+  return intent.kind === 'did' && !answers && !facts.some((fact) => isTelling(fact, text) || (fact.about === 'cover' && (fact.weight !== undefined || fact.weightGsm !== undefined)));
 }

@@ -1,5 +1,5 @@
 import type { Outgoing } from '../../chat.js';
-import { meanings, type Reading } from '../../language/intent.js';
+import { meanings, type Meaning, type Reading } from '../../language/intent.js';
 import { understand } from '../../language/understand.js';
 import type { Records, StoredReading } from '../../ports.js';
 import { localTime } from '../../text/local-time.js';
@@ -91,6 +91,7 @@ async function answerChoice(open: readonly OpenReading[], message: ReadingMessag
   if (chosen === 'drop')
     return async (written) => {
       await written.withdrawReading(row.id, message.receivedAtS);
+      await remember(null, written);
       return goOn(left, { text: READING_WORDS.dropped(typed) }, message, written);
     };
   if (chosen === 'unsure') return (written) => goOn(left, { text: READING_WORDS.staysOpen(typed) }, message, written);
@@ -136,7 +137,10 @@ function chosenBy(answer: Answer, choices: readonly Choice[], row: StoredReading
 /** One temperature for the reading that is asked about; null where the message tells of another place, or of more. */
 function valueIn(message: ReadingMessage, row: StoredReading): Reading | null {
   const { text, receivedAtS, zone, units, greenhouse } = message;
-  const understood = meanings(understand({ text: text.replace(/^\W*(?:yes|yep|yeah|no|nope|sorry|oops)\b[\s,;:.-]*(?=.*\d)/iu, (said) => (/-\s*$/u.test(said) ? '-' : '')), atS: receivedAtS, zone, units, crops: [], thermometers: thermometerNames(greenhouse) }));
+  const heard = (words: string): readonly Meaning[] => meanings(understand({ text: words.replace(/^\W*(?:yes|yep|yeah|no|nope|sorry|oops)\b[\s,;:.-]*(?=.*\d)/iu, (said) => (/-\s*$/u.test(said) ? '-' : '')), atS: receivedAtS, zone, units, crops: [], thermometers: thermometerNames(greenhouse) }));
+  const first = heard(text);
+  // Whoever is asked about a number answers in the unit of the house; whether it can be is for the gate to say.
+  const understood = first[0]?.kind === 'unclear' && first[0].asks === 'which-unit' ? heard(text.replace(/\d[^a-z\d]*$/iu, (end) => `${end[0]}${units}`)) : first;
   const [only] = understood;
   if (understood.length !== 1 || only === undefined) return null;
   const said: Reading | null = only.kind === 'reading' && only.readings.length === 1 ? only.readings[0]! : only.kind === 'fix' && only.c !== undefined ? { c: only.c, stat: only.stat ?? row.statistic, ...(only.place === undefined ? {} : { place: only.place }) } : null;

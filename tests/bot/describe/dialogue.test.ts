@@ -155,3 +155,40 @@ describe('what is said and lacks something', () => {
     expect(checkGreenhouse(last.file)).toMatchObject({ ok: true });
   });
 });
+
+describe('covers of a first description', () => {
+  const coversAfter = async (...says: readonly string[]): Promise<readonly (number | null)[]> => {
+    const { step: last } = await after(...FIRST_THREE, ...says);
+    return (last.state.file.beds ?? []).map(({ cover }) => (cover?.kind === 'fabric' && typeof cover.weight === 'number' ? cover.weight : null));
+  };
+
+  it('that were said of all beds lie on every bed that is named after', async () => {
+    expect(await coversAfter('medium row cover on all beds', 'no', 'kale in the north bed, lettuce in the south bed')).toEqual([30, 30]);
+  });
+
+  it('that were said of one bed lie on no other', async () => {
+    expect(await coversAfter('heavy row cover on the north bed', 'no', 'kale in the north bed, lettuce in the south bed')).toEqual([50, null]);
+  });
+
+  it('are told with their weight while something else is asked', async () => {
+    expect(await coversAfter('medium row cover on all beds', 'heavy fleece on the north bed')).toEqual([50]);
+  });
+});
+
+describe('a question in the middle of it', () => {
+  it.each(['should I cover?', 'will the kale survive', 'how cold will it get tonight', 'what if I add ten drums'])('"%s" before there is a house is put off, and nothing of it is noted', async (text) => {
+    const asked = await after('Alder Bench, Vermont');
+    const { step: then } = await after('Alder Bench, Vermont', text);
+    expect(then.reply.text).toContain('I can answer that once I know the house. I still need: size, film.');
+    expect(then.reply.text).toContain('How big is it');
+    expect(then.state.file).toEqual(asked.step.state.file);
+    expect(then.state.pending).toEqual([]);
+  });
+
+  it.each(['should I cover?', 'will the kale survive tonight?', 'do I need the heater tonight'])('"%s" after that is no fact of the house', async (text) => {
+    const asked = await after(...FIRST_THREE);
+    const { step: then } = await after(...FIRST_THREE, text);
+    expect(then.understood).toBe(false);
+    expect(then.state.file).toEqual(asked.step.state.file);
+  });
+});

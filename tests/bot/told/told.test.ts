@@ -227,6 +227,22 @@ describe('a reading', () => {
   });
 });
 
+describe('a question about a reading that was settled', () => {
+  it.each(['drop it', 'sorry, -5', 'that was celsius, -5'])('by "%s" stands in the way of nothing that is told after it', async (words) => {
+    await says('-50');
+    await says(words);
+    await says('took the drums out');
+    expect(await rig.house()).not.toHaveProperty('drums');
+    expect(await says('undo')).toContain('the house is as it was before');
+    expect((await rig.house()).drums).toMatchObject([{ count: 4 }]);
+  });
+
+  it('and is answered by a number alone, which the gate judges', async () => {
+    await says('-50');
+    expect(await says('no, 28')).toContain('Noted: 28C inside');
+  });
+});
+
 describe('small talk', () => {
   it.each([['ok', 'All right.'], ['thx', 'You are welcome.'], ['thanks!', 'You are welcome.'], ['good night', 'Good night.'], ['hi', 'Hello.']])('"%s" gets a short word', async (words, answer) => {
     expect(await says(words)).toContain(answer);
