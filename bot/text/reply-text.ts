@@ -23,12 +23,28 @@ const askWords = (units: TempUnits): Readonly<Record<Ask, string>> => ({
   'which-item': 'What do you mean: covers, vents, heater?',
   'which-meaning': 'That could mean two things.',
   'which-reading': `What does your thermometer show? For example ${EXAMPLE[units].inside} or ${EXAMPLE[units].low}.`,
-  'done-yet': 'Have you done it, or do you mean to?',
+  'done-yet': 'Tell me once it is done, for example "covered the beds". Until then I do not count on it.',
   'impossible-temperature': `That cannot be a temperature in a greenhouse. Send it like ${EXAMPLE[units].bare}.`,
 });
 
+/** What a kind of message says, with an example. */
+const MEANING_WORDS: Readonly<Record<string, string>> = {
+  outcome: 'how a crop came through, as in "the leek is fine"',
+  crop: 'whether it will survive, as in "will the leek survive tonight"',
+  reading: 'what your thermometer shows, as in "inside 28F"',
+  outlook: 'what is forecast, as in "how cold tonight"',
+  did: 'what you did tonight, as in "covered the beds"',
+  mark: 'a change for good, as in "put new covers up for good"',
+};
+
+function choiceWords(ask: Ask, choices: readonly string[]): string {
+  // The question names the units already.
+  if (choices.length === 0 || ask === 'which-unit') return '';
+  return ` ${ask === 'which-meaning' ? `Do you mean ${choices.map((kind) => MEANING_WORDS[kind] ?? kind).join(', or ')}?` : `(${choices.map((choice) => choice.replaceAll('_', ' ')).join(', ')})`}`;
+}
+
 export const askBack = (ask: Ask, word: string | undefined, choices: readonly string[] | undefined, units: TempUnits): string =>
-  `${word === undefined ? '' : `"${word}": `}${askWords(units)[ask]}${choices && choices.length > 0 ? ` (${choices.join(', ')})` : ''} Say "help" for what I can do.`;
+  `${word === undefined ? '' : `"${word}": `}${askWords(units)[ask]}${choiceWords(ask, choices ?? [])} Say "help" for what I can do.`;
 
 export const notBuiltYet = (kind: string): string => `I understood "${kind}", but that is not built yet. Say "help" for what I can do now.`;
 

@@ -15,6 +15,15 @@ const PLANTS = /\b(?:add(?:ed|ing)?|plant(?:ed|ing)?|sow(?:ed|n|ing)?|seed(?:ed|
 const OWNS = /\b(?:new|now|bought|have|has|got|switched|changed|replaced|use|using|is|are)\b/iu;
 const MOVED = /\bmov(?:ed|e|ing)\b/iu;
 
+/** What is so on a night is not so for good: "no heater tonight". */
+export const OF_ONE_NIGHT = /\b(?:tonight|tonite|this evening|last night|overnight|yet)\b/iu;
+
+const COUNTED: ReadonlySet<Fact['about']> = new Set<Fact['about']>(['water', 'stones', 'tubes', 'fan', 'layers', 'wall', 'compost', 'cover']);
+const SOME = /\b(?:\d+|one|two|three|four|five|six|some|half|a few|a couple)\b/iu;
+
+/** "Moved one drum", "took two drums out": what was done with some of a thing says not how much of it there is now. */
+export const isOfSome = (fact: Fact, text: string): boolean => (MOVED.test(text) && COUNTED.has(fact.about)) || (fact.about === 'none' && COUNTED.has(fact.thing as Fact['about']) && SOME.test(text) && !/\bsecond\b/iu.test(text));
+
 /** Whether a fact says enough by itself, outside of a conversation about the greenhouse. */
 export function isTelling(fact: Fact, text: string): boolean {
   switch (fact.about) {

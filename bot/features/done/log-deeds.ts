@@ -73,10 +73,14 @@ async function planOfNight(store: Records, message: Message): Promise<readonly A
 }
 
 const ARTICLE = /^the /u;
+/** Where none is called so: the second of the beds in their order. */
+const COUNTED_BED = /\bbed (?:number |no\.? |# ?)?(\d)\b/gu;
 
 /** Beds whose names stand in the message; null when none does. */
 function bedsNamed({ words, greenhouse }: Message): readonly string[] | null {
   const said = words.toLowerCase();
   const named = greenhouse.beds.map(({ name }) => name).filter((name) => said.includes(name.toLowerCase().replace(ARTICLE, '')));
-  return named.length === 0 ? null : named;
+  if (named.length > 0) return named;
+  const counted = [...said.matchAll(COUNTED_BED)].flatMap(([, number]) => greenhouse.beds[Number(number) - 1]?.name ?? []);
+  return counted.length === 0 ? null : counted;
 }

@@ -79,7 +79,7 @@ export function readShape(clause: Clause): ShapeFact | null {
 const FILMS: Readonly<Record<string, FilmSaid>> = { '@thermal': 'thermal', '@ir': 'ir-barrier', '@glass': 'glass', '@panels': 'twin-wall', '@film': 'standard' };
 const FILM_SYMBOLS = Object.keys(FILMS).join('|');
 const ADDED = / (?:added|add|adding|put|installed|got|have|has|now|new|hung|pulled|fitted|with|bought) .*@second | @second (?:on |in |now |up |too |over |went |is |added|inside) /;
-const LOST = / (?:took|taken|removed|lost|tore|ripped|without|no|pulled) .*(?:@second|one @layer|a @layer) | (?:@second) (?:\S+ ){0,3}?(?:off|gone|down|away|removed|tore) /;
+const LOST = / (?:took|taken|removed|lost|tore|ripped|without|no|pulled) .*(?:@second|(?:one|a|#N\d+) (?:@layer|@film) (?:off|away|down|out)|one @layer|a @layer) | (?:@second) (?:\S+ ){0,3}?(?:off|gone|down|away|removed|tore) /;
 
 /** How many films, of what, and whether a blower keeps them apart. */
 export function readLayers(clause: Clause, said: { readonly denied: boolean; readonly asked: boolean }): LayersFact | null {
@@ -89,6 +89,7 @@ export function readLayers(clause: Clause, said: { readonly denied: boolean; rea
   clause.takeAll(/ @blower /);
   const lost = LOST.test(clause.form);
   const added = !lost && ADDED.test(clause.form);
+  if (lost) clause.take(/ #N\d+ (?=@film )/);
   const films: FilmSaid[] = [];
   const reversed = new RegExp(` (?:inner|inside)(?: (?:one|@layer|is))* (?:${FILM_SYMBOLS}) .*(?:outer|outside|@outside) `).test(clause.form);
   const count = countOf(clause) ?? (asked ? bareCount(clause) : null);

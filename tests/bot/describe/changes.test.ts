@@ -51,11 +51,18 @@ describe('changes in the words of the first description', () => {
   it.each([
     ['we took the drums out', 'drums'],
     ['sold the heater', 'heater'],
+    ['the heater is gone', 'heater'],
     ['no heater any more', 'heater'],
   ] as const)('%s', (says, field) => {
     const step = changeGreenhouse(FILE, says, CONTEXT);
     expect(step?.file).toBeDefined();
     expect(step?.file).not.toHaveProperty(field);
+  });
+
+  it('take one of two films off, and ask for no word of it', () => {
+    const step = changeGreenhouse({ ...FILE, layers: [{ film: 'standard' }, { film: 'standard' }] }, 'took one film off', CONTEXT)!;
+    expect(step.file?.layers).toEqual([{ film: 'standard' }]);
+    expect(step.reply.text).not.toContain('did not use');
   });
 
   it('give a new bed no cover that was not said, and say which beds have one', () => {
@@ -111,6 +118,7 @@ describe('what is no change', () => {
     '28F inside', 'low was -2C under the cover', 'will the kale survive tonight', 'should I cover the beds?', 'covered the beds', 'took the covers off', 'opened the vents', 'heater at 2C',
     'turned the heater on', 'kale is dead', 'the lettuce got marked', 'picked the kale', 'how cold tonight', 'any frost this week', 'what if I add 4 drums', 'what if I had a second layer?',
     'would two layers help', 'power is out', "there's snow on the roof", 'the door was open', 'thanks', 'no, -3C', 'scrap that', 'stop', 'why', 'how right were you', 'what should I build next',
+    'no heater tonight', 'moved one drum outside', 'took two drums out', 'removed 2 of the drums', 'moved the heater',
     'send it at 17:00 if it freezes', 'text me only if it goes below 10', 'that was celsius', 'not tonight', 'low was 29', 'the film tore', 'ran the tube fan all night', 'drums were at 40F', 'soil 41', '10 degrees under the cover', 'covers on, vents closed', 'kale ok?', 'lettuce fine', 'fan is dead',
     'the tunnel was 30 this morning', 'hi', 'is the house tight enough', 'did the second layer help', 'pull the row cover over the kale', 'tunnel', 'kale', 'it is close to freezing',
   ])('%s', (says) => {

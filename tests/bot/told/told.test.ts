@@ -127,6 +127,15 @@ describe('deeds', () => {
     expect(await deeds()).toEqual([]);
   });
 
+  it('of a bed by its number are of that bed alone', async () => {
+    expect(await says('covered bed 1', '2026-01-14T16:00')).toContain('(the north bed): done: cover');
+  });
+
+  it('to come are not counted on, and it is said how to tell them', async () => {
+    expect(await says("I'll cover at 6", '2026-01-14T16:00')).toContain('Tell me once it is done');
+    expect(await deeds()).toEqual([]);
+  });
+
   it('of last night are kept for it, at any hour, and known to the days that are run through before tonight', async () => {
     const check = checkGreenhouse(HOUSE);
     if (!check.ok) throw new Error(JSON.stringify(check.faults));
@@ -240,6 +249,12 @@ describe('a question about a reading that was settled', () => {
   it('and is answered by a number alone, which the gate judges', async () => {
     await says('-50');
     expect(await says('no, 28')).toContain('Noted: 28C inside');
+  });
+});
+
+describe('what could mean two things', () => {
+  it('is asked in plain words', async () => {
+    expect(await says('leek ok')).toMatch(/That could mean two things\. Do you mean how a crop came through, as in "the leek is fine", or whether it will survive/u);
   });
 });
 
