@@ -5,13 +5,14 @@ import type { Outgoing } from '../chat.js';
 import { CROP_WORDS, eveningToday } from '../conversation.js';
 import { asksForReview, changeGreenhouse, reviewGreenhouse } from '../features/describe/change.js';
 import { describeStep, readState, start, writeState, type DescribeContext, type DescribeState, type DescribeStep, type Said } from '../features/describe/describe.js';
+import { OF_A_TEMPERATURE } from '../features/describe/telling.js';
 import { advisoryMessage } from '../features/evening/advisory-message.js';
 import { composeAdvisory, keepAdvisory, type EveningSubject } from '../features/evening/issue-advisory.js';
 import type { WorkedOutEvening, WorkOut } from '../features/evening/work-out-evening.js';
 import { logMark } from '../features/mark/log-mark.js';
 import { dialogueWith, type Pending } from '../features/reading/pending.js';
 import type { InboundRow, Memory, StoredChat, WithinMemory } from '../journal.js';
-import { meanings, type Ask as AskedBack, type IntentKind, type Meaning } from '../language/intent.js';
+import { meanings, type IntentKind, type Meaning } from '../language/intent.js';
 import { understand } from '../language/understand.js';
 import { NoWeatherError, PlaceSearchError, type Clock, type Log, type PlaceFinder, type WeatherSource } from '../ports.js';
 import { jobsOfDay } from '../schedule/day-jobs.js';
@@ -72,9 +73,6 @@ async function knownState({ greenhouseId }: StoredChat, { memory }: DescribePort
 
 /** A number in words among others is no reading while something else is asked: "covers over the two beds". */
 const DIGIT = /\d/u;
-
-/** What is asked back of a temperature: that it is one is sure. */
-const OF_A_TEMPERATURE: ReadonlySet<AskedBack> = new Set<AskedBack>(['which-unit', 'which-sign', 'which-stat', 'which-time', 'impossible-temperature']);
 
 function isOfAnotherThing({ text }: Said, { atS, units }: { readonly atS: number; readonly units: 'C' | 'F' }): boolean {
   if (text === undefined) return true;

@@ -11,7 +11,7 @@ import { thermometerOf } from './thermometers.js';
 import { readSignal } from '../../language/house/signals.js';
 import { besideOf, FRESH, TOPICS, type Beside, type DescribeState, type SizeDraft } from './state.js';
 import { summaryOf, viewOf } from './summary.js';
-import { isOfSome, isTelling, LASTING, MAY_CHANGE, OF_ONE_NIGHT } from './telling.js';
+import { asAdded, isBareBed, isOfSome, isTelling, LASTING, MAY_CHANGE, OF_A_TEMPERATURE, OF_ONE_NIGHT, OF_THE_SITE } from './telling.js';
 import { habitsOfZone } from './units-of-place.js';
 
 /** A description that is whole, ready to be changed. Throws when the file is faulty: a stored file never is. */
@@ -51,11 +51,13 @@ export function changeGreenhouse(file: GreenhouseFile, text: string, context: De
   if (isQuestion(form, form)) return null;
   const intent = understand({ text, atS: context.nowS, zone, units: file.grower?.units ?? 'C', crops: context.cropWords });
   const isDeed = intent.kind === 'did';
+  // "Drums at 40": a temperature whose unit is asked about is no count.
+  const isTemperature = intent.kind === 'unclear' && OF_A_TEMPERATURE.has(intent.asks);
   if ((!MAY_CHANGE.has(intent.kind) && !isDeed) || (isDeed && OF_ONE_NIGHT.test(text))) return null;
   // "Send it at 17:00": what is set by a time alone is the evening message.
   const setsTime = intent.kind === 'settings' && / at (?:~|#N)\d+ /.test(form) && !/ (?:if|when|whenever|unless|once|wake|below|under|above|morning|twice) /.test(form);
   const read = readFacts(text, { crops: context.cropWords, now: { atS: context.nowS, zone }, asked: setsTime ? 'evening' : null });
-  const facts = read.facts.filter((fact) => isTelling(fact, text) && !isOfSome(fact, text) && (!isDeed || LASTING.has(fact.about === 'none' ? `none:${fact.thing}` : fact.about)));
+  const facts = read.facts.map((fact) => (intent.kind === 'mark' ? asAdded(fact, text) : fact)).filter((fact) => (!isTemperature || OF_THE_SITE.has(fact.about)) && (isTelling(fact, text) || isBareBed(fact, form)) && !isOfSome(fact, text) && (!isDeed || LASTING.has(fact.about === 'none' ? `none:${fact.thing}` : fact.about)));
   if (facts.length === 0) return null;
   const step = finishStep(takeFacts(state, facts, read.left, context), context);
   const isSame = step.file !== undefined && step.look === undefined && JSON.stringify(completeFile(step.state)) === JSON.stringify(completeFile(state));

@@ -1,7 +1,7 @@
 import type { Fact } from '../../language/house/house-fact.js';
 import { readHouseText } from '../../language/house/house-text.js';
 import type { CropWord } from '../../language/crop-word.js';
-import { meanings, type IntentKind } from '../../language/intent.js';
+import { meanings, type Ask as AskedBack, type IntentKind } from '../../language/intent.js';
 import { isQuestion } from '../../language/question.js';
 import { understand } from '../../language/understand.js';
 import { lineOf } from './line-of.js';
@@ -13,7 +13,24 @@ export const MAY_CHANGE: ReadonlySet<IntentKind> = new Set<IntentKind>(['unclear
 export const LASTING: ReadonlySet<string> = new Set(['layers', 'water', 'stones', 'stone-box', 'wall', 'tubes', 'compost', 'none:water', 'none:stones', 'none:stone-box', 'none:wall', 'none:tubes', 'none:compost', 'none:heater', 'none:vents', 'none:curtain']);
 const PLANTS = /\b(?:add(?:ed|ing)?|plant(?:ed|ing)?|sow(?:ed|n|ing)?|seed(?:ed|ing)?|transplant(?:ed|ing)?|new|now|row of|rows of|grow(?:s|ing)?|no more|no longer|removed?|pulled out|ripped out|took out|put in|have|has|got|is in|are in)\b|:/iu;
 const OWNS = /\b(?:new|now|bought|have|has|got|switched|changed|replaced|use|using|is|are)\b/iu;
+/** "It is wet outside" is of no bed. */
+const SOIL = /\b(?:soil|ground|earth|dirt|beds?|paths?|walkways?|aisles?|loam|sand|sandy|clay|peat)\b/iu;
 const MOVED = /\bmov(?:ed|e|ing)\b/iu;
+
+/** "Kale in the south bed": crops and their bed, and not a word on how they are. */
+const BARE_BED = /^ (?:(?:%\d+|and|,|:|;|in|on|at|the|my|our|some|a|row|rows|of|also|plus|more|young|baby|little|@bed|number|#N\d+|[a-h]|north|south|east|west|middle|center|centre|left|right|front|back|rear|first|second|third|fourth|@side|side|end|please|thanks) )+$/u;
+export const isBareBed = (fact: Fact, form: string): boolean => fact.about === 'bed' && fact.bed !== null && fact.crops.length > 0 && BARE_BED.test(form);
+
+/** What is asked back of a temperature: that it is one is sure. */
+export const OF_A_TEMPERATURE: ReadonlySet<AskedBack> = new Set<AskedBack>(['which-unit', 'which-sign', 'which-stat', 'which-time', 'impossible-temperature']);
+
+/** Numbers of these may look like temperatures. */
+export const OF_THE_SITE: ReadonlySet<Fact['about']> = new Set<Fact['about']>(['coordinates', 'town', 'size']);
+
+const IN_ALL = /\b(?:now|in all|altogether|total|have|has|replaced|swapped|instead|changed)\b/iu;
+
+/** "Put 6 drums in" tells of six more, "we have 6 drums now" of all. */
+export const asAdded = (fact: Fact, text: string): Fact => (fact.about === 'water' && fact.count !== undefined && !IN_ALL.test(text) ? { ...fact, more: true } : fact);
 
 /** What is so on a night is not so for good: "no heater tonight". */
 export const OF_ONE_NIGHT = /\b(?:tonight|tonite|this evening|last night|overnight|yet)\b/iu;
@@ -32,7 +49,7 @@ export function isTelling(fact: Fact, text: string): boolean {
     case 'town':
       return MOVED.test(text);
     case 'bed':
-      return (PLANTS.test(text) && (fact.bed !== null || fact.crops.length > 0)) || (fact.bed !== null && fact.crops.length > 0);
+      return PLANTS.test(text) && (fact.bed !== null || fact.crops.length > 0);
     case 'cover':
       return OWNS.test(text) && (fact.weight !== undefined || fact.weightGsm !== undefined || fact.beds.length > 0);
     case 'layers':
@@ -41,6 +58,8 @@ export function isTelling(fact: Fact, text: string): boolean {
       return Object.keys(fact.fan).length > 0;
     case 'stones':
       return fact.amount !== undefined || fact.blackened !== undefined || fact.sunny !== undefined;
+    case 'soil':
+      return SOIL.test(text);
     case 'none':
       return true;
     default:

@@ -38,6 +38,8 @@ describe('changes in the words of the first description', () => {
     ['the ridge runs north-south', { ridgeRuns: 'north-south' }],
     ['lettuce in the south bed', { beds: [{ crops: ['kale', 'spinach'] }, { crops: ['leek', 'lettuce'] }] }],
     ['added 6 drums today', { drums: [{ litres: '55 gal', count: 10 }] }],
+    ['put 2 drums in', { drums: [{ litres: '55 gal', count: 6 }] }],
+    ['put a 40 litre tank of water in', { drums: [{ litres: '55 gal', count: 4 }, { litres: 40, count: 1 }] }],
     ['send it at 17:00', { grower: { units: 'C', eveningAt: '17:00' } }],
     ['1500 W electric heater, no thermostat', { heater: { kind: 'electric', power: 1500, thermostat: false } }],
   ] as const)('%s', (says, is) => {
@@ -118,6 +120,8 @@ describe('what is no change', () => {
     '28F inside', 'low was -2C under the cover', 'will the kale survive tonight', 'should I cover the beds?', 'covered the beds', 'took the covers off', 'opened the vents', 'heater at 2C',
     'turned the heater on', 'kale is dead', 'the lettuce got marked', 'picked the kale', 'how cold tonight', 'any frost this week', 'what if I add 4 drums', 'what if I had a second layer?',
     'would two layers help', 'power is out', "there's snow on the roof", 'the door was open', 'thanks', 'no, -3C', 'scrap that', 'stop', 'why', 'how right were you', 'what should I build next',
+    'spinach in the north bed needs water', 'slugs on the kale in the north bed', 'watered the kale in the north bed', 'kale in the north bed looks sad', 'kale in the north bed?',
+    'drums at 40', 'thermometer in the shade says 28', 'it is wet outside', 'low was 250',
     'no heater tonight', 'moved one drum outside', 'took two drums out', 'removed 2 of the drums', 'moved the heater',
     'send it at 17:00 if it freezes', 'text me only if it goes below 10', 'that was celsius', 'not tonight', 'low was 29', 'the film tore', 'ran the tube fan all night', 'drums were at 40F', 'soil 41', '10 degrees under the cover', 'covers on, vents closed', 'kale ok?', 'lettuce fine', 'fan is dead',
     'the tunnel was 30 this morning', 'hi', 'is the house tight enough', 'did the second layer help', 'pull the row cover over the kale', 'tunnel', 'kale', 'it is close to freezing',
