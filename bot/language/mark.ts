@@ -12,6 +12,7 @@ const PLACED = / (?:put|placed|laid|brought|got|rolled|piled|hauled|stuck|stood|
 /** Things can go for good, too. */
 const GONE = / (?:removed|took out|took down|taken out|taken down|sold|got rid of|pulled out|threw out|tore out|dismantled|(?:took|taken) (?:\w+ |@\w+ ){1,4}(?:out|down|away)) /;
 const NEW = / (?:new|second|third|another|extra|additional|more|permanent|permanently|=\d+|inner|insulated) /;
+const FOR_GOOD = / (?:permanent(?:ly)?|for good|for the (?:season|winter)|from now on) /;
 /** Things that stay where they are put; what is done with the rest changes every night. */
 const LASTING_ITEMS: ReadonlySet<Item> = new Set(['water', 'stones', 'layer', 'film', 'wall', 'tube', 'compost']);
 
@@ -22,10 +23,10 @@ export function mark(message: Message): Intent | null {
   const items = itemsSaid(said);
   const lasts = items.some((item) => LASTING_ITEMS.has(item));
   const verb = LASTING.test(said);
-  const kept = (verb && (items.length > 0 || / (?:gaps|cracks|edge|edges|foundation|greenhouse|&inside|end walls|door|door seal|skirt|thermometer|sensor|probe|gauge|\$\d+) /.test(said))) || (PLACED.test(said) && lasts) || (/\bnew\b/.test(message.plain) && items.length > 0 && / (?:got|have|put) |^ [@a] /.test(said)) || (/^(?:a )?(?:new|second|third) /.test(message.plain) && lasts) || (GONE.test(said) && (lasts || / sold | got rid /.test(said)) && items.length > 0) || (/ finished /.test(said) && lasts) || (/ (?:permanent(?:ly)?|for good|for the (?:season|winter)|from now on) /.test(said) && items.length > 0) || / (?:double skinned|reskinned|re skinned|reglazed) /.test(said) || /^ (?:mark|note|log) :? ?/.test(message.form);
+  const kept = (verb && (items.length > 0 || / (?:gaps|cracks|edge|edges|foundation|greenhouse|&inside|end walls|door|door seal|skirt|thermometer|sensor|probe|gauge|\$\d+) /.test(said))) || (PLACED.test(said) && lasts) || (/\bnew\b/.test(message.plain) && items.length > 0 && / (?:got|have|put) |^ [@a] /.test(said)) || (/^(?:a )?(?:new|second|third) /.test(message.plain) && lasts) || (GONE.test(said) && (lasts || / sold | got rid /.test(said)) && items.length > 0) || (/ finished /.test(said) && lasts) || (FOR_GOOD.test(said) && items.length > 0) || / (?:double skinned|reskinned|re skinned|reglazed) /.test(said) || /^ (?:mark|note|log) :? ?/.test(message.form);
   if (!kept) return null;
   // "Added a cover" may be tonight's or for good.
-  const nightly = items.length > 0 && !lasts && !NEW.test(said) && !/\bnew\b/.test(message.plain) && !/ (?:sold|got|installed|built|bought|mounted|fitted|replaced|upgraded|constructed) /.test(said) && changedAt(message) === localTime(message);
+  const nightly = items.length > 0 && !lasts && !NEW.test(said) && !/\bnew\b/.test(message.plain) && !/ (?:sold|got|installed|built|bought|mounted|fitted|replaced|upgraded|constructed|put in (?:a|an|another|two)) /.test(said) && !FOR_GOOD.test(said) && changedAt(message) === localTime(message);
   if (nightly) return / added /.test(said) ? unclear('which-meaning', { choices: ['did', 'mark'] }) : null;
   const amounts = amountsSaid(message);
   return { kind: 'mark', text: message.text.trim(), ...(items.length === 0 ? {} : { items }), ...(amounts === undefined ? {} : { amounts }), at: changedAt(message) };

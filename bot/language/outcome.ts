@@ -54,7 +54,7 @@ export function outcome(message: Message): Intent | null {
   if ('kind' in crops) return crops;
   const [crop, ...more] = crops;
   if (crop === undefined) return null;
-  if (state === 'fine' && !VERB.test(said) && !/ (?:survived|came through|made it) /.test(said)) return unclear('which-meaning', { choices: ['outcome', 'crop'] });
+  if (state === 'fine' && !VERB.test(said) && !/ (?:survived|came through|made it|pulled through|got through|came out of it) /.test(said)) return unclear('which-meaning', { choices: ['outcome', 'crop'] });
   if (state === 'several' || (state === 'dead' && / (?:half|some|most|few|part|third|quarter|partly|one of|several|couple|bit(?! the dust)) /.test(said))) return unclear('which-state', { choices: ['fine', 'marked', 'dead'] });
   const bed = message.pieces.findIndex(({ symbol }) => symbol === '*label');
   const beds = bed > 0 ? message.pieces.slice(bed - 1, bed + 1).map(({ written }) => written).join(' ') : / (?:in|on) (?:the )?(\w+ bed) /.exec(said)?.[1];

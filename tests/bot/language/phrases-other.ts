@@ -114,4 +114,8 @@ export const OTHER_PHRASES: readonly Phrase[] = [
   { says: 'not tonight?', is: { kind: 'unclear', asks: 'what' } },
   ...['propane heater, no flue, 10000 BTU', '2 kW electric heater, no thermostat', 'wood stove without a chimney'].map((says): Phrase => ({ says, is: { kind: 'unclear', asks: 'what' } })),
   ...['moved the thermometer to the back', 'hung the thermometer lower', 'swapped the sensor'].map((says): Phrase => ({ says, is: { kind: 'mark', text: says, at: '2026-01-15T07:10:00-05:00' } })),
+  { says: 'the broccoli pulled through', is: { kind: 'outcome', crop: 'broccoli', state: 'fine' } },
+  { says: 'put up the thermal screen for the winter', is: { kind: 'mark', text: 'put up the thermal screen for the winter', items: ['curtain'], at: '2026-01-15T07:10:00-05:00' } },
+  { says: 'put in a rocket stove', is: { kind: 'mark', text: 'put in a rocket stove', items: ['heater'], at: '2026-01-15T07:10:00-05:00' } },
+  ...['unmute', 'no more messages this week', 'be quiet until friday'].map((says): Phrase => ({ says, is: { kind: 'settings' } })),
 ];
