@@ -63,10 +63,10 @@ export { isThreatened, type ColdSpell, type Preparation } from './plan/cold-spel
 export type { NightAhead } from './plan/nights-ahead.js';
 
 // Learning this house, and saying a night with what was learned
-export { learnHouse, LEARNED_VERSION, type AcceptedReading, type LearnedHouse, type LearningHistory, type MarkedChange } from './learn/learned-house.js';
+export { learnHouse, LEARNED_VERSION, nightsLearnedFrom, type AcceptedReading, type LearnedHouse, type LearningHistory, type MarkedChange } from './learn/learned-house.js';
 export { predictNight, type PlaceLow } from './learn/predict-night.js';
 export { HOUSE_PARAMETERS, type HouseParameter } from './learn/parameters.js';
-export type { ForecastMiss } from './learn/forecast-error.js';
+export { cellNight, forecastMiss, type CellNight, type ForecastMiss } from './learn/forecast-error.js';
 export { judgeReading, NEW_THERMOMETER, type GateReason, type GateVerdict, type ThermometerPast } from './learn/reading-gate.js';
 export { typedTempK, type DegreeUnit, type ExpectedTemp, type Explanation, type ExplanationKind, type TypedReading } from './learn/reading-gate-explanations.js';
 export { mixtureMeanK, mixtureQuantileK, type Mixture } from './chance/mixture.js';

@@ -1,5 +1,4 @@
-import { celsiusToKelvin, kelvinToCelsius, learnHouse, mixtureMeanK, mixtureQuantileK, nightSpan, predictNight, toHouse, usualControls, type AcceptedReading, type Controls, type ControlPlan, type ForecastMiss, type Greenhouse, type LearnedHouse, type Mixture, type PlaceLow, type WeatherHours } from '../../engine/index.js';
-import type { WeatherAnswer } from '../ports.js';
+import { celsiusToKelvin, cellNight, forecastMiss, kelvinToCelsius, learnHouse, mixtureMeanK, mixtureQuantileK, nightSpan, predictNight, toHouse, usualControls, type AcceptedReading, type CellNight, type Controls, type ControlPlan, type ForecastMiss, type Greenhouse, type LearnedHouse, type Mixture, type PlaceLow, type WeatherHours } from '../../engine/index.js';
 import { localTime } from '../text/local-time.js';
 import { mergedHours } from '../weather/merge.js';
 import { savedAnswer } from '../weather/saved-file.js';
@@ -35,18 +34,20 @@ export function* replaySeason(season: SeasonFolder, greenhouse: Greenhouse, lear
   const asked = { latitude: place.latitude, longitude: place.longitude, elevationM: place.elevation ?? null };
   const controls = loggedControls(season, greenhouse);
   let past: WeatherHours | null = null;
-  let before: { answer: WeatherAnswer; nowS: number } | null = null;
+  let issued: CellNight | null = null;
+  let beforeS = 0;
   let learned: LearnedHouse | null = null;
   let taken = 0;
   const misses: ForecastMiss[] = [];
+  const readings: AcceptedReading[] = [];
   for (const evening of season.evenings) {
     const nowS = evening.issuedS;
     const answer = savedAnswer(evening.response, { place: asked, atS: nowS });
     const weather: WeatherHours = past === null ? answer.hours : mergedHours(past, answer.hours, past.timeS[0]!);
     const house = withAddedDrums(greenhouse, season, evening.night);
-    if (before && taken < learnUntil) misses.push(missOf(before, answer.hours, greenhouse));
-    const fresh = season.readings.filter((cells) => Number(cells['unix']) <= nowS && Number(cells['unix']) > (before?.nowS ?? 0));
-    const readings: AcceptedReading[] = [];
+    const miss = issued && taken < learnUntil ? forecastMiss(issued, answer.hours) : null;
+    if (miss) misses.push(miss);
+    const fresh = season.readings.filter((cells) => Number(cells['unix']) <= nowS && Number(cells['unix']) > beforeS);
     for (const cells of fresh) {
       const isInsideLow = cells['place'] === 'inside' && cells['statistic'] === 'low';
       if (taken >= learnUntil) break;
@@ -57,7 +58,8 @@ export function* replaySeason(season: SeasonFolder, greenhouse: Greenhouse, lear
     const lows: readonly PlaceLow[] = predictNight({ greenhouse: house, weather, nowS, weatherAgeS: 0, controls }, learned);
     yield { lows, learned, lines: linesOf({ season: season.name, night: evening.night, n: taken, decision: decisionOf(season, evening.night) }, lows) };
     past = cutAt(weather, nowS);
-    before = { answer, nowS };
+    issued = cellNight(answer.hours, nightSpan(nowS, place));
+    beforeS = nowS;
   }
 }
 
@@ -89,17 +91,6 @@ function cutAt(hours: WeatherHours, untilS: number): WeatherHours {
   const end = hours.timeS.findIndex((timeS) => timeS > untilS);
   const keep = end < 0 ? hours.timeS.length : end;
   return Object.fromEntries(Object.entries(hours).map(([name, column]) => [name, (column as readonly unknown[]).slice(0, keep)])) as unknown as WeatherHours;
-}
-
-function missOf(issued: { answer: WeatherAnswer; nowS: number }, came: WeatherHours, greenhouse: Greenhouse): ForecastMiss {
-  const night = nightSpan(issued.nowS, greenhouse.place);
-  const over = (hours: WeatherHours): { low: number; cloud: number; spread: number | null } => {
-    const at = hours.timeS.flatMap((timeS, i) => (timeS >= night.sunsetS && timeS <= night.sunriseS + 2 * HOUR_S ? [i] : []));
-    const spreads = at.map((i) => hours.airTempSpreadK[i]).filter((value): value is number => typeof value === 'number');
-    return { low: Math.min(...at.map((i) => hours.airTempK[i]!)), cloud: at.reduce((sum, i) => sum + hours.cloudFraction[i]!, 0) / at.length, spread: spreads.length === 0 ? null : spreads.reduce((a, b) => a + b, 0) / spreads.length };
-  };
-  const [forecast, truth] = [over(issued.answer.hours), over(came)];
-  return { nightS: night.sunsetS, airTempK: truth.low - forecast.low, cloudFraction: truth.cloud - forecast.cloud, spreadK: forecast.spread };
 }
 
 const decisionOf = (season: SeasonFolder, night: number): string => {

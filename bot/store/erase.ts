@@ -29,7 +29,7 @@ export function eraseGreenhouse(db: Kysely<StoreTables>, greenhouseId: string, p
       await db.deleteFrom('reading').where('greenhouseId', '=', greenhouseId).execute();
       await db.deleteFrom('advisory').where('greenhouseId', '=', greenhouseId).execute();
     });
-    for (const table of ['action', 'outcome', 'mark', 'job', 'invite'] as const) await db.deleteFrom(table).where('greenhouseId', '=', greenhouseId).execute();
+    for (const table of ['action', 'outcome', 'mark', 'learning', 'job', 'invite'] as const) await db.deleteFrom(table).where('greenhouseId', '=', greenhouseId).execute();
     await db.deleteFrom('greenhouse').where('id', '=', greenhouseId).execute();
   });
 }

@@ -4,11 +4,12 @@ import { journal } from './migrations/0002-journal.js';
 import { topics } from './migrations/0003-topics.js';
 import { judgedReadings } from './migrations/0004-judged-readings.js';
 import { outcomes } from './migrations/0005-outcomes.js';
+import { learning } from './migrations/0006-learning.js';
 import type { StoreTables } from './schema.js';
 import { StoreError } from './store-error.js';
 
 // In code, not found in a folder: a build cannot lose one. Run in the order of their names.
-const MIGRATIONS = { '0001-first': first, '0002-journal': journal, '0003-topics': topics, '0004-judged-readings': judgedReadings, '0005-outcomes': outcomes };
+const MIGRATIONS = { '0001-first': first, '0002-journal': journal, '0003-topics': topics, '0004-judged-readings': judgedReadings, '0005-outcomes': outcomes, '0006-learning': learning };
 
 /** Brings the tables up to date, all or nothing; refuses a database that a newer program has already moved on. */
 export async function migrateToLatest(db: Kysely<StoreTables>, where: string): Promise<void> {

@@ -2,6 +2,8 @@ import { FITTED, type Whitened } from './parameters.js';
 
 /** One accepted reading beside what the house at the prior point gave, and how that moves with each parameter. */
 export interface CalibrationRow {
+  /** Tells readings apart. */
+  readonly key: string;
   readonly timeS: number;
   readonly thermometer: string;
   readonly readingK: number;

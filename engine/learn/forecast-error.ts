@@ -1,3 +1,34 @@
+import type { NightSpan } from '../night/night-span.js';
+import type { WeatherHours } from '../night/weather.js';
+import { SECONDS_PER_HOUR } from '../units.js';
+
+/** What a forecast cell says of a night, before it or after. */
+export interface CellNight {
+  readonly sunsetS: number;
+  readonly sunriseS: number;
+  readonly lowK: number;
+  readonly meanCloud: number;
+  readonly spreadK: number | null;
+}
+
+const MORNING_IN_LOWS_S = 2 * SECONDS_PER_HOUR;
+
+/** A night as hours of weather have it; null where they do not cover it. Units: K, fractions. Valid: any weather. Outside: null. Source: definition. */
+export function cellNight(weather: WeatherHours, { sunsetS, sunriseS }: Pick<NightSpan, 'sunsetS' | 'sunriseS'>): CellNight | null {
+  const toS = sunriseS + MORNING_IN_LOWS_S;
+  if (!(weather.timeS[0]! <= sunsetS && weather.timeS.at(-1)! >= toS)) return null;
+  const at = weather.timeS.flatMap((timeS, i) => (timeS >= sunsetS && timeS <= toS ? [i] : []));
+  const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
+  const spreads = at.map((i) => weather.airTempSpreadK[i]).filter((value): value is number => typeof value === 'number');
+  return { sunsetS, sunriseS, lowK: Math.min(...at.map((i) => weather.airTempK[i]!)), meanCloud: mean(at.map((i) => weather.cloudFraction[i]!)), spreadK: spreads.length === 0 ? null : mean(spreads) };
+}
+
+/** How a forecast night compared with the same night as it came; null where the weather does not cover it yet. Units: K, fractions. Valid: weather of what came. Outside: null. Source: definition. */
+export function forecastMiss(issued: CellNight, came: WeatherHours): ForecastMiss | null {
+  const night = cellNight(came, issued);
+  return night === null ? null : { nightS: issued.sunsetS, airTempK: night.lowK - issued.lowK, cloudFraction: night.meanCloud - issued.meanCloud, spreadK: issued.spreadK };
+}
+
 /** How a night's forecast compared with what the same cell had: known the next day without any thermometer. */
 export interface ForecastMiss {
   readonly nightS: number;

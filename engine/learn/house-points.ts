@@ -63,16 +63,16 @@ export function revivedState(runner: HouseRunner, stored: StoredState): HouseSta
   };
 }
 
-/**
- * First state of the house at a point: the usual start with its ground moved by what the point says.
- * Units: SI.
- * Valid: weather of at least an hour.
- * Outside: not applicable.
- * Source: startState; HOUSE_PARAMETERS for the shift.
- */
-export function firstState(greenhouse: Greenhouse, z: Whitened, outside: { weather: WeatherHours; ground: GroundOutside }): StoredState {
+/** First state of the house before its past is run. Units: SI. Valid: weather of at least an hour. Outside: not applicable. Source: startState. */
+export function firstState(greenhouse: Greenhouse, outside: { weather: WeatherHours; ground: GroundOutside }): StoredState {
+  const { runner } = built(greenhouse, PRIOR_POINT);
+  return storedState(runner, startState(runner, weatherAt(outside.weather, PRIOR_POINT), outside.ground).state);
+}
+
+/** A state with its ground moved by what a point says of it. Units: SI. Valid: a state of the same house. Outside: not checked. Source: HOUSE_PARAMETERS for the shift. */
+export function groundShifted(greenhouse: Greenhouse, z: Whitened, stored: StoredState): StoredState {
   const { runner } = built(greenhouse, z);
-  const { state } = startState(runner, weatherAt(outside.weather, z), outside.ground);
+  const state = revivedState(runner, stored);
   const shiftK = parameterValue(z, 'soil-start');
   for (const { surface, deepest } of runner.model.columns) for (let n = surface; n <= deepest; n += 1) state.tempsK[n]! += shiftK;
   state.tempsK[runner.model.deep]! += shiftK;

@@ -38,7 +38,7 @@ export function learnedEvening(input: { greenhouse: Greenhouse; weather: Weather
   const weather = weatherAt(input.weather, z);
   const error = learned.forecastError;
   const doubt = forecastDoubt(input.weather, night, { nowS, weatherAgeS: input.weatherAgeS }, error);
-  const scenarios = weatherScenarios(doubt, nowS).map((scenario) => ({ ...scenario, departure: { ...scenario.departure, cloudWeight: cloudWeightAt(z) } }));
+  const scenarios = weatherScenarios(doubt, nowS, cloudWeightAt(z));
   return { evening: { runner, state: revivedState(runner, run.state), atS, basis: 'soil-layers', warmUpHours: learned.warmUpHours, plantAirTempK }, weather, doubt, scenarios, night };
 }
 

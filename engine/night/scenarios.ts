@@ -90,10 +90,10 @@ export function forecastDoubt(weather: WeatherHours, night: NightSpan, when: { n
  * Outside: not applicable.
  * Source: tensor Gauss-Hermite rule (AbramowitzStegun1964 table 25.10).
  */
-export function weatherScenarios(doubt: ForecastDoubt, fromS: number): readonly WeatherScenario[] {
+export function weatherScenarios(doubt: ForecastDoubt, fromS: number, cloudWeight = CLOUD_LONGWAVE_WEIGHT): readonly WeatherScenario[] {
   const scenarios = GAUSS_POINTS.flatMap((temp) =>
     GAUSS_POINTS.map((cloud): WeatherScenario => ({
-      departure: { airTempK: doubt.shiftK + doubt.airTempSdK * (doubt.correlation * cloud.z + Math.sqrt(1 - doubt.correlation ** 2) * temp.z), cloudFraction: cloud.z * doubt.cloudSd, cloudWeight: CLOUD_LONGWAVE_WEIGHT, fromS },
+      departure: { airTempK: doubt.shiftK + doubt.airTempSdK * (doubt.correlation * cloud.z + Math.sqrt(1 - doubt.correlation ** 2) * temp.z), cloudFraction: cloud.z * doubt.cloudSd, cloudWeight, fromS },
       weight: temp.weight * cloud.weight,
     })),
   );

@@ -1,6 +1,8 @@
 import type { Greenhouse } from '../greenhouse/greenhouse.js';
 import type { House } from '../greenhouse/house.js';
 import { toHouse } from '../greenhouse/to-house.js';
+import type { ForecastError } from '../learn/forecast-error.js';
+import { cloudWeightAt } from '../learn/parameters.js';
 import { learnedEvening, parameterSdK } from '../learn/predict-night.js';
 import type { LearnedHouse } from '../learn/learned-house.js';
 import type { ControlPlan, Controls } from '../night/controls.js';
@@ -8,6 +10,7 @@ import { eveningState, type EveningState } from '../night/evening-state.js';
 import type { NightSpan } from '../night/night-span.js';
 import { forecastDoubt, weatherScenarios, type ForecastDoubt, type WeatherScenario } from '../night/scenarios.js';
 import type { GroundOutside, WeatherHours } from '../night/weather.js';
+import { CLOUD_LONGWAVE_WEIGHT } from '../sky/downwelling-longwave.js';
 import { usualControls } from './controls-of-choices.js';
 import { residualFor, type ResidualError } from './outlook.js';
 
@@ -31,6 +34,9 @@ export interface EveningBeginning {
   readonly doubt: ForecastDoubt;
   readonly scenarios: readonly WeatherScenario[];
   readonly residual: ResidualError;
+  /** What the forecasts of this place were worth; null before there is anything to learn from. */
+  readonly forecastError: ForecastError | null;
+  readonly cloudWeight: number;
 }
 
 /**
@@ -48,9 +54,9 @@ export function eveningBeginning(input: BeginningInput, night: NightSpan): Eveni
     const { residual } = learned.calibration;
     const known = learnedEvening({ ...input, pastControls }, learned);
     const sdK = parameterSdK({ ...input, controls: pastControls }, learned)({ place: 'inside' });
-    return { ...known, house: known.evening.runner.model.house, residual: { ...residual, scaleK: Math.hypot(residual.scaleK, sdK) } };
+    return { ...known, house: known.evening.runner.model.house, residual: { ...residual, scaleK: Math.hypot(residual.scaleK, sdK) }, forecastError: learned.forecastError, cloudWeight: cloudWeightAt(learned.calibration.z) };
   }
   const evening = eveningState({ house: described, weather, ground: input.ground, nowS, pastControls });
   const doubt = forecastDoubt(weather, night, input);
-  return { house: described, evening, weather, doubt, scenarios: weatherScenarios(doubt, nowS), residual: residualFor(evening.warmUpHours) };
+  return { house: described, evening, weather, doubt, scenarios: weatherScenarios(doubt, nowS), residual: residualFor(evening.warmUpHours), forecastError: null, cloudWeight: CLOUD_LONGWAVE_WEIGHT };
 }

@@ -2,7 +2,6 @@ import { mixtureQuantileK, type Mixture } from '../chance/mixture.js';
 import { placeIndex } from '../night/night-run.js';
 import type { PlaceKey } from '../night/places.js';
 import { weatherScenarios } from '../night/scenarios.js';
-import { residualFor } from './outlook.js';
 import type { EveningPlan } from './plan-evening.js';
 
 /** Where the temperature of one place lies through the night: on 8 nights in 10 like this one between the tenth and the ninetieth percentile. */
@@ -22,13 +21,13 @@ export interface NightBand {
  * Outside: throws RangeError for a place that the house does not have and for "outside", whose error is another one.
  * Source: member dressing as in planOutlook (Raftery2005 idea), at each instant instead of over the night.
  */
-export function nightBand(plan: Pick<EveningPlan, 'chosen' | 'doubt' | 'evening'>, key: PlaceKey, span: { readonly fromS: number; readonly toS: number }): NightBand {
+export function nightBand(plan: Pick<EveningPlan, 'chosen' | 'doubt' | 'evening' | 'residual'>, key: PlaceKey, span: { readonly fromS: number; readonly toS: number }): NightBand {
   const { runs } = plan.chosen.outlook;
   const central = runs[0]!;
   const p = placeIndex(central.places, key);
   if (p < 0 || key.place === 'outside') throw new RangeError(`no band for ${key.place} ${key.bed ?? ''}: expected a place in the house`);
   const weights = weatherScenarios(plan.doubt, plan.evening.atS).map(({ weight }) => weight);
-  const { scaleK, degreesOfFreedom } = residualFor(plan.evening.warmUpHours);
+  const { scaleK, degreesOfFreedom } = plan.residual;
   const steps = Array.from({ length: central.tempK[p]!.length }, (_, i) => ({ i, timeS: central.startS + (i + 1) * central.stepS })).filter(({ timeS }) => timeS >= span.fromS && timeS <= span.toS);
   const mixtures = steps.map(({ i }): Mixture => ({ valuesK: runs.map((run) => run.tempK[p]![i]!), weights, scaleK, degreesOfFreedom }));
   const quantiles = (probability: number): readonly number[] => mixtures.map((mixture) => mixtureQuantileK(mixture, probability));

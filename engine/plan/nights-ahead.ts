@@ -6,11 +6,12 @@ import { runHouse, type HouseState } from '../night/house-run.js';
 import { nightSpan, type NightSpan } from '../night/night-span.js';
 import { runNight } from '../night/night-run.js';
 import { placesOf, placeTempK, type PlaceKey } from '../night/places.js';
+import type { ForecastError } from '../learn/forecast-error.js';
 import { forecastDoubt, weatherScenarios, type ForecastDoubt } from '../night/scenarios.js';
 import type { WeatherHours } from '../night/weather.js';
 import { SECONDS_PER_DAY, SECONDS_PER_HOUR } from '../units.js';
 import type { CropAtStake } from './crops-at-stake.js';
-import { planOutlook, residualFor, type PlanOutlook } from './outlook.js';
+import { planOutlook, type PlanOutlook, type ResidualError } from './outlook.js';
 
 /** How the house is kept from night to night. */
 export interface NightlyRoutine {
@@ -20,6 +21,14 @@ export interface NightlyRoutine {
   readonly curtain: boolean;
   /** Thermostat setting each night; null leaves the heater as it stands. */
   readonly heaterSetK: number | null;
+}
+
+/** What is known of the errors of forecast and house. */
+export interface ErrorsAhead {
+  readonly residual: ResidualError;
+  /** Null before there is anything to learn from. */
+  readonly forecast: ForecastError | null;
+  readonly cloudWeight: number;
 }
 
 export interface NightAhead {
@@ -44,7 +53,7 @@ const STORES: readonly PlaceKey['place'][] = ['soil', 'water', 'stones', 'stone-
  * Outside: nights that the weather does not cover to two hours after sunrise are left out.
  * Source: physics of engine/night; doubt of engine/night/scenarios.
  */
-export function nightsAhead(input: { house: House; evening: EveningState; weather: WeatherHours; weatherAgeS: number; crops: readonly CropAtStake[]; routine: NightlyRoutine }): readonly NightAhead[] {
+export function nightsAhead(input: { house: House; evening: EveningState; weather: WeatherHours; weatherAgeS: number; crops: readonly CropAtStake[]; routine: NightlyRoutine; errors: ErrorsAhead }): readonly NightAhead[] {
   const { house, evening, weather, routine } = input;
   const nights: NightAhead[] = [];
   const lastS = weather.timeS.at(-1)!;
@@ -56,7 +65,7 @@ export function nightsAhead(input: { house: House; evening: EveningState; weathe
     if (fromS > atS) state = runHouse(evening.runner, state, forcingFor(house, weather, { fromS: atS, toS: fromS }), controls);
     atS = fromS;
     const endS = atS + Math.floor((span.sunriseS + MORNING_IN_LOWS_S - atS) / STEP_S) * STEP_S;
-    const doubt = forecastDoubt(weather, span, { nowS: evening.atS, weatherAgeS: input.weatherAgeS });
+    const doubt = forecastDoubt(weather, span, { nowS: evening.atS, weatherAgeS: input.weatherAgeS }, input.errors.forecast);
     nights.push(oneNight(input, { span, doubt, fromS: atS, endS, state, controls }));
     state = runHouse(evening.runner, state, forcingFor(house, weather, { fromS: atS, toS: endS }), controls);
     atS = endS;
@@ -76,11 +85,11 @@ interface NightWalk {
 function oneNight(input: Parameters<typeof nightsAhead>[0], walk: NightWalk): NightAhead {
   const { house, evening, weather, routine } = input;
   const { span, doubt, fromS, endS, state, controls } = walk;
-  const scenarios = weatherScenarios(doubt, fromS);
+  const scenarios = weatherScenarios(doubt, fromS, input.errors.cloudWeight);
   const start: EveningState = { ...evening, state, atS: fromS };
   const runs = scenarios.map(({ departure }) => runNight(start, forcingFor(house, weather, { fromS, toS: endS }, departure), controls));
   const coveredBeds = house.columns.filter((column, c) => routine.standing.coverOn[c] || routine.coveredBeds.includes(column.name)).map(({ name }) => name);
-  const outlook = planOutlook(runs, scenarios, input.crops, { residual: residualFor(evening.warmUpHours), nightStartS: Math.max(fromS, span.sunsetS), nightEndS: endS, coveredBeds });
+  const outlook = planOutlook(runs, scenarios, input.crops, { residual: input.errors.residual, nightStartS: Math.max(fromS, span.sunsetS), nightEndS: endS, coveredBeds });
   return { span, doubt, outlook, storesAtSunset: storesAtSunset(start, { weather, house, sunsetS: span.sunsetS, controls }) };
 }
 

@@ -11,15 +11,18 @@ import { houseMoves, type HouseMoves } from './house-moves.js';
 import { powerFailure, type PowerFailure } from './power-failure.js';
 import type { TrialNight } from './plants-low.js';
 import type { CropAtStake } from './crops-at-stake.js';
+import type { ResidualError } from './outlook.js';
 import { lossWeightFor } from './expected-loss.js';
 import { morningPlan, type MorningAction } from './morning.js';
-import { pricePlans, type PricedPlan, type PricingContext } from './price-plans.js';
 import { nightHeat, type NightHeat } from './night-heat.js';
+import { pricePlans, type PricedPlan, type PricingContext } from './price-plans.js';
 import { ventsShutS } from './vents-time.js';
 
 export interface EveningPlan {
   readonly night: NightSpan;
   readonly doubt: ForecastDoubt;
+  /** Error that no scenario carries. */
+  readonly residual: ResidualError;
   readonly evening: EveningState;
   readonly house: House;
   readonly crops: readonly CropAtStake[];
@@ -32,11 +35,11 @@ export interface EveningPlan {
   readonly morning: readonly MorningAction[];
   readonly standing: Controls;
   readonly moves: HouseMoves;
+  /** Where the heat comes from and goes under the chosen plan. */
+  readonly heat: NightHeat;
   /** What the chosen plan becomes without mains current; null when nothing in use needs it. */
   readonly ifPowerFails: PowerFailure | null;
 }
-  /** Where the heat comes from and goes under the chosen plan. */
-  readonly heat: NightHeat;
 
 /**
  * The whole evening: warm-up through the past, every plan through every scenario, and the plan of least expected loss.
@@ -68,6 +71,7 @@ export function planEvening(input: EveningInput): EveningPlan {
   return {
     night,
     doubt,
+    residual,
     evening,
     house,
     crops,
@@ -78,11 +82,11 @@ export function planEvening(input: EveningInput): EveningPlan {
     infeasible: choice.infeasible,
     standing,
     moves,
+    heat: nightHeat(trial, chosen.choices),
     ifPowerFails: powerFailure(chosen, context),
     morning: morningPlan({
       run: chosen.outlook.centralRun,
       weather,
-    heat: nightHeat(trial, chosen.choices),
       coveredBeds: house.columns.filter((column, c) => standing.coverOn[c] || chosen.coveredBeds.includes(column.name)).map(({ name }) => name),
       bedsWithCrops: greenhouse.beds.filter((bed) => bed.crops.length > 0).map(({ name }) => name),
       sunsetS: night.sunsetS,

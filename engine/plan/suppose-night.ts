@@ -4,7 +4,7 @@ import { normalQuantile } from '../chance/normal.js';
 import type { NightChoices } from './action.js';
 import { controlsOfChoices } from './controls-of-choices.js';
 import { eveningScene, type EveningInput } from './evening-scene.js';
-import { planOutlook, placeOfNode, residualFor, type PlanOutlook } from './outlook.js';
+import { planOutlook, placeOfNode, type PlanOutlook } from './outlook.js';
 
 /** By how much the low of a place changes, in K, warmer positive. */
 export interface PlaceChange {
@@ -43,11 +43,11 @@ const Q90 = normalQuantile(0.9);
  * Source: physics of engine/night; the error of a change as named above.
  */
 export function supposeNight(input: EveningInput, choices: NightChoices, actual: ComparedNight): SupposedNight {
-  const { house, standing, evening, scenarios, forcings, crops, nightStartS, nightEndS } = eveningScene(input);
+  const { house, standing, evening, scenarios, residual, forcings, crops, nightStartS, nightEndS } = eveningScene(input);
   const coveredBeds = house.columns.filter((column, c) => standing.coverOn[c] || (column.rowCover !== null && choices.covers.has(column.name))).map(({ name }) => name);
   const controls = controlsOfChoices(house, standing, choices);
   const runs = forcings.map((forcing) => runNight(evening, forcing, controls));
-  const outlook = planOutlook(runs, scenarios, crops, { residual: residualFor(evening.warmUpHours), nightStartS, nightEndS, coveredBeds });
+  const outlook = planOutlook(runs, scenarios, crops, { residual, nightStartS, nightEndS, coveredBeds });
   const weights = scenarios.map(({ weight }) => weight);
   const change = (at: PlaceChange['at'], bed: string | null): PlaceChange | null => {
     const keyUnder = (covered: readonly string[]): PlaceKey => (bed === null ? { place: 'inside' } : placeOfNode('air-at-plant', bed, covered));

@@ -1,14 +1,13 @@
 import { HEATER_KINDS } from '../data/heater-kinds.js';
 import type { Greenhouse } from '../greenhouse/greenhouse.js';
-import { toHouse } from '../greenhouse/to-house.js';
-import type { ControlPlan, Controls } from '../night/controls.js';
-import { eveningState, type EveningState } from '../night/evening-state.js';
-import type { GroundOutside, WeatherHours } from '../night/weather.js';
+import type { Controls } from '../night/controls.js';
+import { nightSpan } from '../night/night-span.js';
 import { celsiusToKelvin } from '../units.js';
 import { coverableBeds, heaterMayBeAdvised } from './candidates.js';
 import { bedsHelped, coldSpell, cropsToPick, type ColdSpell, type Preparation } from './cold-spell.js';
-import { standingControls, usualControls } from './controls-of-choices.js';
+import { standingControls } from './controls-of-choices.js';
 import { cropsAtStake, type CropAtStake } from './crops-at-stake.js';
+import { eveningBeginning, type BeginningInput, type EveningBeginning } from './evening-beginning.js';
 import { nightsAhead, type NightAhead, type NightlyRoutine } from './nights-ahead.js';
 
 /** The nights that the forecast reaches: as the house stands, and with all covers and the curtain used each night. */
@@ -20,14 +19,7 @@ export interface WeekAhead {
   readonly prepare: readonly Preparation[];
 }
 
-export interface WeekInput {
-  readonly greenhouse: Greenhouse;
-  readonly weather: WeatherHours;
-  readonly ground: GroundOutside;
-  readonly nowS: number;
-  readonly weatherAgeS: number;
-  readonly pastControls?: ControlPlan;
-}
+export type WeekInput = BeginningInput;
 
 /** The setting that fuel is counted for: tissue stays above freezing with a margin. */
 const FROST_GUARD_K = celsiusToKelvin(2);
@@ -52,23 +44,19 @@ export function weekAhead(input: WeekInput): WeekAhead {
   return { usual, covered, spell, prepare: spell === null ? [] : preparations(input, base, { spell, covered, best }) };
 }
 
-interface PreparedHouse {
+interface PreparedHouse extends EveningBeginning {
   readonly greenhouse: Greenhouse;
-  readonly house: ReturnType<typeof toHouse>;
-  readonly evening: EveningState;
   readonly standing: Controls;
   readonly crops: readonly CropAtStake[];
 }
 
 function preparedHouse(input: WeekInput, greenhouse: Greenhouse): PreparedHouse {
-  const house = toHouse(greenhouse);
-  const usual = usualControls(greenhouse, house);
-  const evening = eveningState({ house, weather: input.weather, ground: input.ground, nowS: input.nowS, pastControls: input.pastControls ?? ((): Controls => usual) });
-  return { greenhouse, house, evening, standing: standingControls(greenhouse, house), crops: cropsAtStake(greenhouse, evening) };
+  const beginning = eveningBeginning({ ...input, greenhouse }, nightSpan(input.nowS, greenhouse.place));
+  return { ...beginning, greenhouse, standing: standingControls(greenhouse, beginning.house), crops: cropsAtStake(greenhouse, beginning.evening) };
 }
 
-const walk = (input: WeekInput, { house, evening, crops }: PreparedHouse, routine: NightlyRoutine): readonly NightAhead[] =>
-  nightsAhead({ house, evening, weather: input.weather, weatherAgeS: input.weatherAgeS, crops, routine });
+const walk = (input: WeekInput, { house, evening, weather, crops, residual, forecastError, cloudWeight }: PreparedHouse, routine: NightlyRoutine): readonly NightAhead[] =>
+  nightsAhead({ house, evening, weather, weatherAgeS: input.weatherAgeS, crops, routine, errors: { residual, forecast: forecastError, cloudWeight } });
 
 function preparations(input: WeekInput, base: PreparedHouse, known: { spell: ColdSpell; covered: readonly NightAhead[]; best: NightlyRoutine }): readonly Preparation[] {
   const { spell, covered, best } = known;

@@ -4,7 +4,7 @@ import { forecastError } from '../../engine/learn/forecast-error.js';
 import { FITTED, HOUSE_PARAMETERS } from '../../engine/learn/parameters.js';
 
 const slopesOn = (id: string, slope: number): number[] => FITTED.map((parameter) => (parameter.id === id ? slope : 0));
-const row = (index: number, missK: number, changes: Partial<CalibrationRow> = {}): CalibrationRow => ({ timeS: index * 86_400, thermometer: 'inside', readingK: 270 + missK, atPriorK: 270, slopes: slopesOn('envelope', -1), censored: false, ...changes });
+const row = (index: number, missK: number, changes: Partial<CalibrationRow> = {}): CalibrationRow => ({ key: `inside ${index}`, timeS: index * 86_400, thermometer: 'inside', readingK: 270 + missK, atPriorK: 270, slopes: slopesOn('envelope', -1), censored: false, ...changes });
 const rows = (count: number, missK: number): CalibrationRow[] => Array.from({ length: count }, (_, i) => row(i, missK));
 const envelope = FITTED.findIndex(({ id }) => id === 'envelope');
 

@@ -52,7 +52,7 @@ export interface ConditionEvening {
   readonly store: Records;
   readonly cropName: (id: string) => string;
   readonly compose: (subject: EveningSubject, supposing: Supposing) => Promise<WorkedOutEvening>;
-  readonly keep: (advisory: Advisory, store: Records) => Promise<void>;
+  readonly keep: (evening: WorkedOutEvening, store: Records) => Promise<void>;
 }
 
 /** What went wrong with the house: kept in its description, with the night that comes of it. */
@@ -69,7 +69,7 @@ export async function prepareCondition(condition: Condition, text: string, subje
   const said = conditionText(condition, evening, { earlierLowC, units: greenhouse.grower.units, cropName });
   return async (store) => {
     await store.saveGreenhouse({ id: greenhouseId, body: JSON.stringify(file), savedAtS: nowS });
-    await keep(evening.advisory, store);
+    await keep(evening, store);
     return { text: said };
   };
 }

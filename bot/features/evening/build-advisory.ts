@@ -10,8 +10,8 @@ const hundredth = (value: number): number => Math.round(value * 100) / 100;
 const celsius = (tempK: number): number => tenth(kelvinToCelsius(tempK));
 
 /** The advisory as data; the caller adds the words. */
-export function buildAdvisory(plan: EveningPlan, input: { greenhouse: Greenhouse; answer: WeatherAnswer; nowS: number; time: LocalTime }): Omit<Advisory, 'text'> {
-  const { greenhouse, answer, nowS, time } = input;
+export function buildAdvisory(plan: EveningPlan, input: { greenhouse: Greenhouse; answer: WeatherAnswer; nowS: number; time: LocalTime; learnedNights: number; keptReadings: number }): Omit<Advisory, 'text'> {
+  const { greenhouse, nowS, answer, time } = input;
   const { chosen } = plan;
   return {
     greenhouse: greenhouse.name,
@@ -23,7 +23,7 @@ export function buildAdvisory(plan: EveningPlan, input: { greenhouse: Greenhouse
     plan: { id: chosen.id, actions: chosen.actions.map((action) => advisoryAction(action, time)), effortMinutes: Math.round(chosen.minutes), cost: hundredth(chosen.cashCost), heater: advisoryHeater(chosen, greenhouse) },
     alternatives: plan.plans.map((alternative) => advisoryAlternative(alternative, time)),
     morning: plan.morning.map((step): AdvisoryMorning => ({ action: step.action, ...('target' in step ? { target: step.target } : {}), from: time.iso(step.fromS) })),
-    reasons: reasonsFor(plan, { greenhouse, answer, nowS, time }),
+    reasons: reasonsFor(plan, input),
     cautions: cautionsFor(plan, greenhouse),
   };
 }

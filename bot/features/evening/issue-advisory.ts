@@ -2,6 +2,7 @@ import { nightSpan, type Greenhouse } from '../../../engine/index.js';
 import { PAST_S, type Clock, type Place, type Records, type WeatherSource } from '../../ports.js';
 import { localTime } from '../../text/local-time.js';
 import type { Advisory } from './advisory.js';
+import type { LearningSoFar } from './learned-evening.js';
 import type { Supposing } from './supposed-night.js';
 import type { EveningQuestion, WorkedOutEvening, WorkOut } from './work-out-evening.js';
 
@@ -25,13 +26,15 @@ const placeOf = (greenhouse: Greenhouse): Place => ({ latitude: greenhouse.place
 /** The evening's work, kept as issued. */
 export async function issueAdvisory(subject: EveningSubject, ports: EveningPorts): Promise<WorkedOutEvening> {
   const evening = await composeAdvisory(subject, ports);
-  if (ports.store) await keepAdvisory(subject.greenhouseId, evening.advisory, ports.store);
+  if (ports.store) await keepAdvisory(subject.greenhouseId, evening, ports.store);
   return evening;
 }
 
-/** Written once, and never changed. */
-export async function keepAdvisory(greenhouseId: string, advisory: Advisory, store: Records): Promise<void> {
-  await store.addAdvisory({ greenhouseId, night: advisory.night, issuedAtS: Math.floor(Date.parse(advisory.issuedAt) / 1000), body: JSON.stringify(advisory) });
+/** The advisory, written once and never changed, and what its evening has learned. */
+export async function keepAdvisory(greenhouseId: string, { advisory, learned }: Pick<WorkedOutEvening, 'advisory' | 'learned'>, store: Records): Promise<void> {
+  const issuedAtS = Math.floor(Date.parse(advisory.issuedAt) / 1000);
+  await store.addAdvisory({ greenhouseId, night: advisory.night, issuedAtS, body: JSON.stringify(advisory) });
+  if (learned !== undefined) await store.saveLearning({ greenhouseId, learnedAtS: issuedAtS, body: learned });
 }
 
 /** The evening's work: weather, what was done already, the plan of least expected loss, its words. Nothing is written. */
@@ -51,8 +54,18 @@ export async function eveningQuestion(subject: EveningSubject, ports: Omit<Eveni
     answer,
     actions: store === null ? [] : await store.actions(greenhouseId, nowS - PAST_S),
     issuedPlanId: store === null ? null : await planIssuedBefore(store, greenhouseId, night),
+    ...(store === null ? {} : { learning: await learningSoFar(store, greenhouseId) }),
   };
 }
+
+/** Readings of a season of two thermometers, read twice a day. */
+const MOST_READINGS = 500;
+
+/** What the house may be learned from. */
+export const learningSoFar = async (store: Pick<Records, 'readings' | 'learning'>, greenhouseId: string): Promise<LearningSoFar> => ({
+  readings: await store.readings(greenhouseId, MOST_READINGS),
+  learned: (await store.learning(greenhouseId))?.body ?? null,
+});
 
 /** The plan that went out for the same night, if one did: nobody is sent out twice for a hair's breadth. */
 async function planIssuedBefore(store: Records, greenhouseId: string, night: string): Promise<string | null> {

@@ -18,8 +18,8 @@ const hundredth = (value: number): number => Math.round(value * 100) / 100;
 const celsius = (tempK: number): number => Math.round(kelvinToCelsius(tempK) * 10) / 10;
 
 /** Why this plan, what would change it, and what the answer stands on. */
-export function reasonsFor(plan: EveningPlan, context: { greenhouse: Greenhouse; answer: WeatherAnswer; nowS: number; time: LocalTime }): readonly AdvisoryReason[] {
-  const { greenhouse, answer, nowS, time } = context;
+export function reasonsFor(plan: EveningPlan, context: { greenhouse: Greenhouse; answer: WeatherAnswer; nowS: number; time: LocalTime; learnedNights: number; keptReadings: number }): readonly AdvisoryReason[] {
+  const { greenhouse, answer, nowS, time, learnedNights, keptReadings } = context;
   const { clearCalm } = plan.doubt;
   const { warmUpHours, basis } = plan.evening;
   return [
@@ -35,7 +35,7 @@ export function reasonsFor(plan: EveningPlan, context: { greenhouse: Greenhouse;
     ...whatWouldChange(plan),
     ...tooLate(plan),
     ...plan.crops.filter(({ match }) => match.isClassFallback).map(({ asked, match }): AdvisoryReason => ({ code: 'class-fallback', asked, hardinessClass: match.row.hardinessClass })),
-    { code: 'not-learned-yet' },
+    learnedNights === 0 ? { code: 'not-learned-yet', kept: keptReadings } : { code: 'learned', nights: learnedNights },
     ...(warmUpHours < FULL_HISTORY_HOURS - 24 ? [{ code: 'short-history', hours: Math.round(warmUpHours) } as const] : []),
     ...(basis === 'past-air' ? [{ code: 'ground-guessed' } as const] : []),
     ...answer.notes.filter((note) => isWorthAWord(note, nowS)).map((note) => noteReason(note, nowS)),

@@ -1,4 +1,4 @@
-import { planEvening, type EveningInput, type EveningPlan, type Greenhouse } from '../../../engine/index.js';
+import { nightsLearnedFrom, planEvening, type EveningInput, type EveningPlan, type Greenhouse } from '../../../engine/index.js';
 import type { StoredAction, WeatherAnswer } from '../../ports.js';
 import { advisoryText } from '../../text/advisory-text.js';
 import { localTime, type LocalTime } from '../../text/local-time.js';
@@ -6,6 +6,7 @@ import type { Advisory } from './advisory.js';
 import { buildAdvisory } from './build-advisory.js';
 import { cropName } from './crop-name.js';
 import { deedsTonight } from './deeds-tonight.js';
+import { learnEvening, textToKeep, type LearningSoFar } from './learned-evening.js';
 import { pastControls } from './past-controls.js';
 import { supposedNight, type Supposed, type Supposing } from './supposed-night.js';
 
@@ -19,6 +20,8 @@ export interface EveningQuestion {
   readonly actions: readonly StoredAction[];
   /** The plan that was sent for this night before. */
   readonly issuedPlanId: string | null;
+  /** What this house's readings may teach; absent where nothing is remembered. */
+  readonly learning?: LearningSoFar;
   /** The same night otherwise, beside the plan for it. */
   readonly supposing?: Supposing;
 }
@@ -31,14 +34,20 @@ export interface WorkedOutEvening {
   readonly picturePng: string | null;
   /** What was asked with `supposing`. */
   readonly supposed?: Supposed;
+  /** What was learned, as text, where it is more than was kept before. */
+  readonly learned?: string;
 }
 
 export type WorkOut = (question: EveningQuestion) => Promise<WorkedOutEvening>;
 
 /** Plan and words of an evening. */
-export function workOutEvening(question: EveningQuestion): { advisory: Advisory; plan: EveningPlan; supposed?: Supposed } {
+export function workOutEvening(question: EveningQuestion): { advisory: Advisory; plan: EveningPlan; supposed?: Supposed; learned?: string } {
   const { greenhouse, zone, nowS, answer, actions } = question;
   const time = localTime(zone);
+  const controls = pastControls(actions, greenhouse);
+  const kept = question.learning ? learnEvening({ greenhouse, answer, nowS, controls }, question.learning) : null;
+  const isLearned = kept !== null && kept.house.rows.length > 0;
+  const toKeep = question.learning ? textToKeep(kept, question.learning.learned, answer) : null;
   const input: EveningInput = {
     greenhouse,
     weather: answer.hours,
@@ -46,23 +55,25 @@ export function workOutEvening(question: EveningQuestion): { advisory: Advisory;
     nowS,
     bedtimeS: bedtime(greenhouse, time, nowS),
     weatherAgeS: Math.max(0, nowS - answer.issuedAtS),
-    pastControls: pastControls(actions, greenhouse),
+    pastControls: controls,
     doneTonight: deedsTonight(actions, { greenhouse, nowS }),
+    ...(isLearned ? { learned: kept.house } : {}),
     ...(question.issuedPlanId === null ? {} : { issuedPlanId: question.issuedPlanId }),
   };
   const plan = planEvening(input);
-  const facts = buildAdvisory(plan, { greenhouse, answer, nowS, time });
+  const facts = buildAdvisory(plan, { greenhouse, answer, nowS, time, learnedNights: isLearned ? nightsLearnedFrom(kept.house, greenhouse.place) : 0, keptReadings: question.learning?.readings.length ?? 0 });
   return {
     plan,
     advisory: { ...facts, text: advisoryText(facts, { units: greenhouse.grower.units, dayName: time.day(plan.night.sunsetS), cropName }) },
     ...(question.supposing === undefined ? {} : { supposed: supposedNight(question.supposing, { input, plan, actions }) }),
+    ...(toKeep === null ? {} : { learned: toKeep }),
   };
 }
 
 /** Works it out where it is asked, without a picture. */
 export const workOutHere: WorkOut = (question) => {
-  const { advisory, plan, supposed } = workOutEvening(question);
-  return Promise.resolve({ advisory, choice: plan.choice.reason, picturePng: null, ...(supposed ? { supposed } : {}) });
+  const { plan, ...evening } = workOutEvening(question);
+  return Promise.resolve({ ...evening, choice: plan.choice.reason, picturePng: null });
 };
 
 /** Bedtime of the evening that comes, or of the one that is running: before five in the morning it was yesterday's. */

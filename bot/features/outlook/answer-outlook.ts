@@ -13,17 +13,21 @@ export interface OutlookSubject {
 export interface OutlookPorts {
   readonly clock: Clock;
   readonly weather: WeatherSource;
-  readonly store: Pick<Records, 'actions'>;
+  readonly store: Pick<Records, 'actions' | 'readings' | 'learning'>;
   /** Works the week out, perhaps in a thread of its own. */
   readonly workOutWeek: WorkOutWeek;
 }
+
+/** Readings of a season of two thermometers, read twice a day. */
+const MOST_READINGS = 500;
 
 /** The nights that the forecast reaches, on what the grower is known to have done. */
 export async function weekOf({ greenhouseId, greenhouse, zone }: OutlookSubject, { clock, weather, store, workOutWeek }: OutlookPorts): Promise<Week> {
   const nowS = Math.floor(clock.nowS());
   const { latitude, longitude, elevation } = greenhouse.place;
   const answer = await weather.weatherAt({ latitude, longitude, elevationM: elevation ?? null });
-  return workOutWeek({ greenhouse, zone, nowS, answer, actions: await store.actions(greenhouseId, nowS - PAST_S) });
+  const learning = { readings: await store.readings(greenhouseId, MOST_READINGS), learned: (await store.learning(greenhouseId))?.body ?? null };
+  return workOutWeek({ greenhouse, zone, nowS, answer, actions: await store.actions(greenhouseId, nowS - PAST_S), learning });
 }
 
 /** "Any frost this week", "how cold on Friday". */

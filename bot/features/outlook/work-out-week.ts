@@ -1,7 +1,8 @@
-import { weekAhead, type ControlPlan, type Greenhouse } from '../../../engine/index.js';
+import { weekAhead, type ControlPlan, type Greenhouse, type LearnedHouse } from '../../../engine/index.js';
 import type { StoredAction, WeatherAnswer } from '../../ports.js';
 import { localTime } from '../../text/local-time.js';
 import { buildWeek } from './build-week.js';
+import type { LearningSoFar } from '../evening/learned-evening.js';
 import type { Week } from './week.js';
 
 /** All that a week is worked out from, as plain data: it may be sent to another thread. */
@@ -12,12 +13,14 @@ export interface WeekQuestion {
   readonly answer: WeatherAnswer;
   /** What the grower said was done in the past fortnight. */
   readonly actions: readonly StoredAction[];
+  /** What this house's readings may teach. */
+  readonly learning: LearningSoFar;
 }
 
 export type WorkOutWeek = (question: WeekQuestion) => Promise<Week>;
 
 /** The nights that the forecast reaches, with a cold spell and what to prepare for it. */
-export function workOutWeek({ greenhouse, zone, nowS, answer }: WeekQuestion, pastControls: ControlPlan): Week {
-  const week = weekAhead({ greenhouse, weather: answer.hours, ground: answer.ground, nowS, weatherAgeS: Math.max(0, nowS - answer.issuedAtS), pastControls });
+export function workOutWeek({ greenhouse, zone, nowS, answer }: WeekQuestion, pastControls: ControlPlan, learned: LearnedHouse | null): Week {
+  const week = weekAhead({ greenhouse, weather: answer.hours, ground: answer.ground, nowS, weatherAgeS: Math.max(0, nowS - answer.issuedAtS), pastControls, ...(learned === null ? {} : { learned }) });
   return buildWeek(week, { greenhouse, answer, time: localTime(zone) });
 }

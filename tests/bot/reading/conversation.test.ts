@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { readingsToLearn } from '../../../bot/features/reading/learned-from.js';
+import { readingsToLearn } from '../../../bot/features/evening/readings-to-learn.js';
 import { celsiusToKelvin } from '../../../engine/index.js';
 import { checkedTalk, MORNING } from './checked-talk.js';
 
@@ -151,9 +151,18 @@ describe('a reading that does not fit', () => {
     expect((await rows()).toSorted()).toEqual(['19 outside good', '21 inside good']);
   });
 
-  it('that cannot be is refused with an example, before anything is written', async () => {
-    expect(await says('250', MORNING)).toMatch(/cannot be a temperature.*"28F" or "-2C"/u);
-    expect(await rows()).toEqual([]);
+  it('that cannot be is asked about with an example, and kept with a question mark', async () => {
+    expect(await says('250', MORNING)).toMatch(/cannot be a temperature.*"28F"/u);
+    expect(await rows()).toEqual(['250 inside open']);
+    expect(readingsToLearn(await talk.rig.rows(), { place: PLACE })).toEqual([]);
+    expect(await says('25')).toContain('Noted: 25F inside, low of the night of Tuesday.');
+    expect(await rows()).toEqual(['25 inside good']);
+  });
+
+  it('that cannot be, beside one that can: the other is kept at once', async () => {
+    expect(await says('inside 21, outside 1500', MORNING)).toMatch(/Noted: 21F inside.*1500F as the low outside\?/su);
+    await says('drop it');
+    expect(await rows()).toEqual(['21 inside good']);
   });
 
   it('leaves a description that was begun where it is', async () => {

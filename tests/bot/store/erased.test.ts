@@ -37,6 +37,7 @@ async function furnish(): Promise<string> {
   await memory.addAction({ greenhouseId: 'hill', receivedAtS: EVENING_S, night: '2026-01-14', body: SECRET, done: true, text: SECRET });
   await memory.addOutcome({ greenhouseId: 'hill', receivedAtS: EVENING_S, night: '2026-01-14', crop: 'kale', bed: SECRET, state: 'fine', text: SECRET });
   await memory.addMark({ greenhouseId: 'hill', receivedAtS: EVENING_S, changedAtS: EVENING_S, body: SECRET, counted: false, text: SECRET });
+  await memory.saveLearning({ greenhouseId: 'hill', learnedAtS: EVENING_S, body: SECRET.repeat(1000) });
   await memory.addAdvisory({ greenhouseId: 'hill', night: '2026-01-14', issuedAtS: EVENING_S, body: SECRET.repeat(1000) });
   await memory.addJob(job(`advisory:${SECRET}`, { greenhouseId: 'hill', body: SECRET }));
   await memory.addOutbound(outbound(chatId, `night:${SECRET}`, { message: { text: SECRET.repeat(1000), documents: [{ name: 'readings.csv', text: SECRET.repeat(1000) }] } }));

@@ -15,13 +15,13 @@ const DOUBT: ForecastDoubt = { shiftK: 0, airTempSdK: 2, cloudSd: 0.25, correlat
 const WHOLE_NIGHT = { fromS: START_S, toS: START_S + STEPS * STEP_S };
 
 /** An invented plan whose inside temperature is a falling line, moved by a share of each scenario's departure. */
-function planOf(shareOfDeparture: number, airTempSdK = DOUBT.airTempSdK): Pick<EveningPlan, 'chosen' | 'doubt' | 'evening'> {
+function planOf(shareOfDeparture: number, airTempSdK = DOUBT.airTempSdK): Pick<EveningPlan, 'chosen' | 'doubt' | 'evening' | 'residual'> {
   const doubt = { ...DOUBT, airTempSdK };
   const runs = weatherScenarios(doubt, START_S).map(({ departure }): NightRun => {
     const inside = Float64Array.from({ length: STEPS }, (_, i) => 280 - i / 10 + shareOfDeparture * departure.airTempK);
     return { places: [{ place: 'outside' }, { place: 'inside' }], startS: START_S, stepS: STEP_S, tempK: [inside, inside], heaterJ: 0 };
   });
-  return { chosen: { outlook: { runs } }, doubt, evening: { atS: START_S, warmUpHours: WARM_UP_HOURS } } as unknown as ReturnType<typeof planOf>;
+  return { chosen: { outlook: { runs } }, doubt, residual: residualFor(WARM_UP_HOURS), evening: { atS: START_S, warmUpHours: WARM_UP_HOURS } } as unknown as ReturnType<typeof planOf>;
 }
 
 const widthsK = ({ q10K, q90K }: NightBand): number[] => q90K.map((high, i) => high - q10K[i]!);
