@@ -4,6 +4,7 @@ import { afterCondition, prepareCondition } from './features/condition/answer-co
 import { answerCrop } from './features/crop/answer-crop.js';
 import { logDeeds } from './features/done/log-deeds.js';
 import { logMark } from './features/mark/log-mark.js';
+import { allCropsMeant } from './features/outcome/all-crops.js';
 import { cropWords, logOutcome } from './features/outcome/log-outcome.js';
 import { answerSettings } from './features/settings/answer-settings.js';
 import { takeBackTold } from './features/undo/take-back.js';
@@ -29,7 +30,7 @@ import type { CropWord } from './language/crop-word.js';
 import { meanings, type Intent, type Meaning } from './language/intent.js';
 import { readMessage } from './language/message.js';
 import { understand } from './language/understand.js';
-import { inOneMessage, withDeedsTold } from './several-answers.js';
+import { inOneMessage, undoOnce, withDeedsTold } from './several-answers.js';
 import { NoWeatherError, type IncomingMessage, type Log, type Records } from './ports.js';
 import { dateOf, dayTimes } from './schedule/day-times.js';
 import { localTime } from './text/local-time.js';
@@ -176,8 +177,11 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
       return askingChat('stop', NOTHING_TO_STOP);
     case 'erase':
       return askingChat('erase', notBuiltYet('erase'));
-    case 'unclear':
+    case 'unclear': {
+      const all = intent.asks === 'which-crop' && intent.word === undefined ? allCropsMeant(subject.greenhouse, { text: message.text, atS: message.receivedAtS, zone: subject.zone, units, crops: CROP_WORDS }) : [];
+      if (all.length > 0) return told(spoken, async (store) => undoOnce(await inTurn(all, (one) => logOutcome(one, spoken, store))).join('\n'));
       return (store) => (intent.asks === 'which-state' ? askedForState(spoken, store) : askBackAbout(intent, spoken, store));
+    }
     default:
       return saying(notBuiltYet(intent.kind));
   }
@@ -229,4 +233,11 @@ async function askedForState(spoken: ReadingMessage, store: Records): Promise<Ou
   const { hits } = readMessage({ text: spoken.text, atS: spoken.receivedAtS, zone: spoken.zone, units: spoken.units, crops: CROP_WORDS });
   await store.keepPending?.(JSON.stringify({ about: 'outcome', crops: hits.map(({ words }) => words), atS: spoken.receivedAtS } satisfies Pending));
   return { text: askBack('which-state', undefined, undefined, spoken.units) };
+}
+
+/** One after the other: what is written keeps its order. */
+async function inTurn<T, R>(all: readonly T[], work: (one: T) => Promise<R>): Promise<readonly R[]> {
+  const done: R[] = [];
+  for (const one of all) done.push(await work(one));
+  return done;
 }

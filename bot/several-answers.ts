@@ -21,7 +21,7 @@ export function inOneMessage(all: readonly Outgoing[]): Outgoing {
 }
 
 /** How to take back is said with the last that can be: it takes back all of the message. */
-const undoOnce = (texts: readonly string[]): readonly string[] => texts.map((text, at) => (texts.slice(at + 1).some((later) => later.includes(UNDO)) ? text.replace(` ${UNDO}`, '') : text));
+export const undoOnce = (texts: readonly string[]): readonly string[] => texts.map((text, at) => (texts.slice(at + 1).some((later) => later.includes(UNDO)) ? text.replace(` ${UNDO}`, '') : text));
 
 /** The records with deeds that are not written yet: what is asked in one breath with a deed counts on it already. */
 export function withDeedsTold(store: Records): Records {

@@ -12,6 +12,7 @@ import { understand } from '../language/understand.js';
 import type { Records } from '../ports.js';
 import { READING_WORDS } from '../text/reading-text.js';
 import { houseAsBefore, houseChangedSince } from '../text/undo-text.js';
+import { undoOnce } from '../several-answers.js';
 import { askedOfChat } from './account-reply.js';
 import type { Handled } from './handled.js';
 import { subjectOf } from './subject.js';
@@ -94,7 +95,7 @@ function outcomeReply({ crops, night }: Extract<Pending, { about: 'outcome' }>, 
     const texts: string[] = [];
     for (const outcome of meant) texts.push(await logOutcome({ ...outcome, ...(night === undefined ? {} : { night }) }, spoken, store));
     await store.keepPending?.(JSON.stringify({ about: 'told', text: spoken.text, atS: spoken.receivedAtS } satisfies Pending));
-    return [{ text: texts.join('\n') }];
+    return [{ text: undoOnce(texts).join('\n') }];
   };
 }
 

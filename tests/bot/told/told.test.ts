@@ -62,6 +62,15 @@ describe('how a crop came through', () => {
   });
 });
 
+describe('how all crops came through', () => {
+  it.each([['everything survived', 'fine'], ['all of them are dead', 'dead'], ['they all made it', 'fine'], ['all ok this morning', 'fine']])('"%s" is of every crop of the house', async (words, state) => {
+    expect((await says(words)).match(/Say "undo"/gu)).toHaveLength(1);
+    expect((await outcomes()).toSorted()).toEqual(['kale', 'leek', 'lettuce'].map((crop) => `${crop} - ${state} 2026-01-13`));
+    await says('undo');
+    expect(await outcomes()).toEqual([]);
+  });
+});
+
 describe('how crops came through, where it was asked', () => {
   beforeEach(async () => {
     const { id } = (await rig.memory.chat({ channel: 'telegram', chat: '7' }))!;
