@@ -2,7 +2,8 @@ import { celsiusToKelvin, cellNight, forecastMiss, kelvinToCelsius, learnHouse, 
 import { localTime } from '../text/local-time.js';
 import { mergedHours } from '../weather/merge.js';
 import { savedAnswer } from '../weather/saved-file.js';
-import type { Cells, SeasonFolder } from './season-folder.js';
+import { replayGate, type JudgedCells } from './replay-gate.js';
+import type { SeasonFolder } from './season-folder.js';
 
 /** One line of a replay: what was said of a place before its night. */
 export interface NightPlace {
@@ -20,13 +21,14 @@ export interface ReplayedNight {
   readonly lines: readonly NightPlace[];
   readonly lows: readonly PlaceLow[];
   readonly learned: LearnedHouse;
+  /** Readings since the evening before, as they were judged. */
+  readonly judged: readonly JudgedCells[];
 }
 
 const HOUR_S = 3600;
 const DAY_S = 86_400;
 const SHOWN = ['outside', 'inside', 'cover'] as const;
 const tenthOfPercent = (value: number): number => Math.round(value * 1000) / 1000;
-const fahrenheitToC = (value: number): number => ((value - 32) * 5) / 9;
 
 /** Season nights in order: each is predicted from what was known that evening, and only then are its readings learned. */
 export function* replaySeason(season: SeasonFolder, greenhouse: Greenhouse, learnUntil: number): Generator<ReplayedNight> {
@@ -38,6 +40,8 @@ export function* replaySeason(season: SeasonFolder, greenhouse: Greenhouse, lear
   let beforeS = 0;
   let learned: LearnedHouse | null = null;
   let taken = 0;
+  let lows: readonly PlaceLow[] = [];
+  const gate = replayGate(greenhouse);
   const misses: ForecastMiss[] = [];
   const readings: AcceptedReading[] = [];
   for (const evening of season.evenings) {
@@ -48,15 +52,18 @@ export function* replaySeason(season: SeasonFolder, greenhouse: Greenhouse, lear
     const miss = issued && taken < learnUntil ? forecastMiss(issued, answer.hours) : null;
     if (miss) misses.push(miss);
     const fresh = season.readings.filter((cells) => Number(cells['unix']) <= nowS && Number(cells['unix']) > beforeS);
+    const judged: JudgedCells[] = [];
     for (const cells of fresh) {
       const isInsideLow = cells['place'] === 'inside' && cells['statistic'] === 'low';
       if (taken >= learnUntil) break;
       if (isInsideLow) taken += 1;
-      readings.push(...accepted(cells));
+      const one = gate(cells, lows);
+      judged.push(one);
+      if (one.accepted !== null) readings.push(one.accepted);
     }
     learned = learnHouse({ greenhouse: house, weather, ground: answer.ground, controls, readings, forecastMisses: misses, changes: [], untilS: nowS }, learned);
-    const lows: readonly PlaceLow[] = predictNight({ greenhouse: house, weather, nowS, weatherAgeS: 0, controls }, learned);
-    yield { lows, learned, lines: linesOf({ season: season.name, night: evening.night, n: taken, decision: decisionOf(season, evening.night) }, lows) };
+    lows = predictNight({ greenhouse: house, weather, nowS, weatherAgeS: 0, controls }, learned);
+    yield { lows, learned, judged, lines: linesOf({ season: season.name, night: evening.night, n: taken, decision: decisionOf(season, evening.night) }, lows) };
     past = cutAt(weather, nowS);
     issued = cellNight(answer.hours, nightSpan(nowS, place));
     beforeS = nowS;
@@ -67,7 +74,8 @@ export function* replaySeason(season: SeasonFolder, greenhouse: Greenhouse, lear
 function withAddedDrums(greenhouse: Greenhouse, season: SeasonFolder, night: number): Greenhouse {
   const added = season.actions.flatMap((row) => {
     const words = Number(row['night']) <= night ? /added (\d+) .*?(\d+)-lit(?:re|er) water drums/u.exec(row['note'] ?? '') : null;
-    return words ? [{ count: Number(words[1]), litres: Number(words[2]), touching: false, sunny: true }] : [];
+    // A row along a side stands shoulder to shoulder.
+    return words ? [{ count: Number(words[1]), litres: Number(words[2]), touching: /\balong\b/u.test(row['note']!), sunny: true }] : [];
   });
   return added.length === 0 ? greenhouse : { ...greenhouse, drums: [...greenhouse.drums, ...added] };
 }
@@ -78,13 +86,6 @@ function linesOf(of: { season: string; night: number; n: number; decision: strin
 
 const quantile = (low: Mixture, p: number): number => mixtureQuantileK(low, p);
 const celsius = (tempK: number): number => tenthOfPercent(kelvinToCelsius(tempK));
-
-function accepted(cells: Cells): readonly AcceptedReading[] {
-  const value = Number(cells['value']);
-  const c = cells['unit'] === 'F' ? fahrenheitToC(value) : value;
-  const place = cells['place'] as AcceptedReading['place'];
-  return [{ timeS: Number(cells['unix']), place, statistic: cells['statistic'] === 'low' ? 'low' : 'now', valueK: celsiusToKelvin(c) }];
-}
 
 /** Hours up to an instant: what came is kept, what was only forecast is not. */
 function cutAt(hours: WeatherHours, untilS: number): WeatherHours {

@@ -2,6 +2,7 @@ import { binomialCdf } from '../../engine/index.js';
 import { readOptions, required } from './options.js';
 import { InputError } from './input-error.js';
 import { readGreenhouse } from './read-input.js';
+import type { JudgedCells } from './replay-gate.js';
 import { replaySeason, type NightPlace } from './replay-season.js';
 import { readSeason, type SeasonFolder } from './season-folder.js';
 
@@ -20,15 +21,28 @@ export async function replay(words: readonly string[]): Promise<void> {
   const until = options['learn-until'];
   if (until !== undefined && !/^\d+$/u.test(until)) throw new InputError(`--learn-until: expected a whole number of readings such as 14, got ${JSON.stringify(until)}`);
   const lines: NightPlace[] = [];
+  const judged: JudgedCells[] = [];
   for (const night of replaySeason(season, greenhouse, until === undefined ? Infinity : Number(until))) {
+    judged.push(...night.judged);
     for (const line of night.lines) {
       lines.push(line);
       console.log(options.json ? JSON.stringify(line) : `night ${line.night} ${line.place}: ${line.mean_c.toFixed(1)} C (${line.lo80_c.toFixed(1)} to ${line.hi80_c.toFixed(1)}) after ${line.n_readings} readings, ${line.decision}`);
     }
   }
-  const scores = scoresOf(season, lines);
+  const scores = `${questionsOf(season, judged)}\n${scoresOf(season, lines)}`;
   // With --json every line of the answer is one night and place: scores go beside it.
   (options.json ? console.error : console.log)(scores);
+}
+
+/** How often the gate asked, and where the folder tells which readings were wrong, how often for nothing. */
+function questionsOf({ readings, slips }: SeasonFolder, judged: readonly JudgedCells[]): string {
+  const asked = judged.filter(({ outcome }) => outcome === 'ask');
+  const bound = judged.filter(({ outcome }) => outcome === 'bound');
+  const counts = `${judged.length} readings: ${asked.length} questioned and left out, ${bound.length} taken as not reset`;
+  if (slips === null) return `${counts}.`;
+  const slipOf = ({ cells }: JudgedCells): string | null => slips[readings.indexOf(cells)] ?? null;
+  const wrong = judged.filter((one) => slipOf(one) !== null);
+  return `${counts}; of ${wrong.length} wrong ones ${wrong.filter(({ outcome }) => outcome !== 'accept').length} were not learned from as typed, of ${judged.length - wrong.length} right ones ${asked.filter((one) => slipOf(one) === null).length} were questioned.`;
 }
 
 function scoresOf(season: SeasonFolder, lines: readonly NightPlace[]): string {

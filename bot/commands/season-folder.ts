@@ -19,6 +19,8 @@ export interface SeasonFolder {
   readonly evenings: readonly SeasonEvening[];
   readonly actions: readonly Cells[];
   readonly readings: readonly Cells[];
+  /** What is wrong with each reading, in their order; null where the folder does not tell. Read for scores alone. */
+  readonly slips: readonly (string | null)[] | null;
   /** Lows that came, by night; null where the folder comes without. Read for scores alone. */
   readonly truth: readonly Cells[] | null;
   readonly floor: readonly Cells[] | null;
@@ -28,17 +30,21 @@ export type Cells = Readonly<Record<string, string>>;
 
 const Evenings = z.array(z.object({ night: z.int(), date: z.string(), issued_unix: z.int(), response: z.unknown() })).min(1);
 
+const SLIP = 'hidden_gross';
+
 /** A season's folder, or a message that says what it lacks. */
 export async function readSeason(folder: string): Promise<SeasonFolder> {
   const parsed = Evenings.safeParse(await readJson(join(folder, 'forecasts.json'), 'the forecasts of the season'));
   if (!parsed.success) throw new InputError(`${join(folder, 'forecasts.json')}: expected a list of evenings with night, date, issued_unix and response, got ${parsed.error.issues[0]?.message ?? 'something else'}`);
   const table = (name: string): Promise<readonly Cells[]> => readTable(join(folder, name));
   const optional = async (name: string): Promise<readonly Cells[] | null> => (existsSync(join(folder, name)) ? table(name) : null);
+  const readings = await table('readings.csv');
   return {
     name: folder.replace(/\/+$/u, '').split('/').at(-1)!,
     evenings: parsed.data.map(({ night, date, issued_unix, response }) => ({ night, date, issuedS: issued_unix, response })),
     actions: await table('actions.csv'),
-    readings: (await table('readings.csv')).map((cells) => Object.fromEntries(Object.entries(cells).filter(([name]) => !name.startsWith('hidden_')))),
+    readings: readings.map((cells) => Object.fromEntries(Object.entries(cells).filter(([name]) => !name.startsWith('hidden_')))),
+    slips: readings[0] !== undefined && SLIP in readings[0] ? readings.map((cells) => cells[SLIP] || null) : null,
     truth: await optional('truth.csv'),
     floor: await optional('floor.csv'),
   };
