@@ -1,7 +1,7 @@
 import { STEFAN_BOLTZMANN_W_PER_M2K4 } from '../constants.js';
 import { heatOfStoreJ, slopeOfStoreJPerK, tempOfStoreK } from './enthalpy.js';
 import type { Conductor, Network } from './network.js';
-import { clearSystem, solveInPlace, type SparseSystem } from './sparse-system.js';
+import { solveInPlace, type SparseSystem } from './sparse-system.js';
 
 /** Heat put into each node from outside the network (sun, heater, condensing vapour), and how it changes with the node's own temperature. */
 export interface Sources {
@@ -9,16 +9,18 @@ export interface Sources {
   readonly slopeWPerK: Float64Array;
   /** Bands in which a source of a node switches, such as a thermostat's: no iteration may jump across one. */
   readonly bands: { readonly node: number; readonly lowK: number; readonly highK: number }[];
-  /** How the heat of a node changes with the temperature of another; the two must be coupled in the network already. */
-  readonly crossSlopes: { readonly node: number; readonly dependsOn: number; readonly slopeWPerK: number }[];
+  /** How the heat of a node (row) falls as another (column) warms; the two must be coupled in the network already. Row-major as the system's matrix: objects here would cost more than the solution. */
+  readonly crossFallWPerK: Float64Array;
 }
 
-export const emptySources = (size: number): Sources => ({ powerW: new Float64Array(size), slopeWPerK: new Float64Array(size), crossSlopes: [], bands: [] });
+export const emptySources = (size: number): Sources => ({ powerW: new Float64Array(size), slopeWPerK: new Float64Array(size), crossFallWPerK: new Float64Array(size * size), bands: [] });
 
 export interface ImplicitStep {
   readonly network: Network;
   /** Temperatures of nodes, then boundaries. Nodes are overwritten; boundaries hold the values at the end of the step. */
   readonly tempsK: Float64Array;
+  /** Temperatures of the nodes at the start of the step, where `tempsK` comes with a better guess of its end. */
+  readonly startTempsK?: Float64Array;
   readonly stepS: number;
   /** Called before each iteration with the latest temperatures; fills `sources`. */
   readonly updateSources: (tempsK: Float64Array, sources: Sources) => void;
@@ -46,16 +48,18 @@ const LARGEST_LEAP_K = 25;
 export function stepImplicit(step: ImplicitStep): number {
   const { network, tempsK, stepS, sources } = step;
   const size = network.nodes.length;
-  const heatBeforeJ = network.nodes.map((node, i) => heatOfStoreJ(node.store, tempsK[i]!));
+  const startTempsK = step.startTempsK ?? tempsK;
+  const heatBeforeJ = network.nodes.map((node, i) => heatOfStoreJ(node.store, startTempsK[i]!));
+  const steadyWPerK = steadyConductances(network, startTempsK);
   const lastChange = new Float64Array(size);
   let share = 1;
   for (let iteration = 1; iteration <= MOST_ITERATIONS; iteration += 1) {
     sources.powerW.fill(0);
     sources.slopeWPerK.fill(0);
-    sources.crossSlopes.length = 0;
+    sources.crossFallWPerK.fill(0);
     sources.bands.length = 0;
     step.updateSources(tempsK, sources);
-    assemble(step, heatBeforeJ);
+    assemble(step, heatBeforeJ, steadyWPerK);
     const change = solveInPlace(network.system);
     if (iteration > DAMP_AFTER) share = turnsRound(change, lastChange) ? Math.max(LEAST_SHARE, SHORTEN_BY * share) : Math.min(1, LENGTHEN_BY * share);
     lastChange.set(change);
@@ -81,17 +85,21 @@ function turnsRound(change: Float64Array, lastChange: Float64Array): boolean {
 }
 
 /** Newton's equations: stored heat and all fluxes linearised about the latest temperatures. */
-function assemble(step: ImplicitStep, heatBeforeJ: readonly number[]): void {
+function assemble(step: ImplicitStep, heatBeforeJ: readonly number[], steadyWPerK: Float64Array): void {
   const { network, tempsK, stepS, sources } = step;
   const { matrix, rightSide, size } = network.system;
-  clearSystem(network.system);
+  rightSide.fill(0);
+  matrix.set(sources.crossFallWPerK);
   for (let i = 0; i < size; i += 1) {
     const { store } = network.nodes[i]!;
     matrix[i * size + i] = slopeOfStoreJPerK(store, tempsK[i]!) / stepS - sources.slopeWPerK[i]!;
     rightSide[i] = sources.powerW[i]! - (heatOfStoreJ(store, tempsK[i]!) - heatBeforeJ[i]!) / stepS;
   }
-  for (const { node, dependsOn, slopeWPerK } of sources.crossSlopes) matrix[node * size + dependsOn]! -= slopeWPerK;
-  for (const conductor of network.conductors) addConductor(network, conductor, tempsK);
+  for (let c = 0; c < network.conductors.length; c += 1) {
+    const conductor = network.conductors[c]!;
+    if (conductor.dependsOnTemps) addChanging(network, conductor, tempsK);
+    else couple(network.system, conductor.a, conductor.b, steadyWPerK[c]! * (tempsK[conductor.b]! - tempsK[conductor.a]!), steadyWPerK[c]!, steadyWPerK[c]!);
+  }
   for (const { a, b, exchangeAreaM2 } of network.radiators) {
     if (exchangeAreaM2 === 0) continue;
     const ta = tempsK[a]!;
@@ -105,16 +113,24 @@ function assemble(step: ImplicitStep, heatBeforeJ: readonly number[]): void {
 
 const SLOPE_STEP_K = 1e-3;
 
-/** Flow through a conductor and its slopes; by small differences where the conductance itself changes with temperature (natural convection, vents). */
-function addConductor(network: Network, { a, b, conductanceWPerK, dependsOnTemps }: Conductor, tempsK: Float64Array): void {
+/** Conductances that stay as they are within the step; zero where one changes with the temperatures. */
+function steadyConductances({ conductors }: Network, tempsK: Float64Array): Float64Array {
+  const steadyWPerK = new Float64Array(conductors.length);
+  for (let c = 0; c < conductors.length; c += 1) {
+    const { a, b, conductanceWPerK, dependsOnTemps } = conductors[c]!;
+    if (!dependsOnTemps) steadyWPerK[c] = conductanceWPerK(tempsK[a]!, tempsK[b]!);
+  }
+  return steadyWPerK;
+}
+
+/** Flow through a conductor that changes with the temperatures (natural convection, vents), and its slopes by small differences. */
+function addChanging({ system }: Network, { a, b, conductanceWPerK }: Conductor, tempsK: Float64Array): void {
   const tempAK = tempsK[a]!;
   const tempBK = tempsK[b]!;
-  const conductance = conductanceWPerK(tempAK, tempBK);
-  const flowToAW = conductance * (tempBK - tempAK);
-  if (!dependsOnTemps) return couple(network.system, a, b, flowToAW, conductance, conductance);
+  const flowToAW = conductanceWPerK(tempAK, tempBK) * (tempBK - tempAK);
   const warmerA = conductanceWPerK(tempAK + SLOPE_STEP_K, tempBK) * (tempBK - tempAK - SLOPE_STEP_K);
   const warmerB = conductanceWPerK(tempAK, tempBK + SLOPE_STEP_K) * (tempBK + SLOPE_STEP_K - tempAK);
-  couple(network.system, a, b, flowToAW, (flowToAW - warmerA) / SLOPE_STEP_K, (warmerB - flowToAW) / SLOPE_STEP_K);
+  couple(system, a, b, flowToAW, (flowToAW - warmerA) / SLOPE_STEP_K, (warmerB - flowToAW) / SLOPE_STEP_K);
 }
 
 /** Adds a link; `slopeA` is how the flow to a falls with the temperature of a, `slopeB` how it rises with that of b. Numbers and no object: this runs for each link in each iteration. */

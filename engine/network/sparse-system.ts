@@ -38,11 +38,6 @@ export function sparseSystem(size: number, couplings: readonly (readonly [number
   return { size, matrix: new Float64Array(size * size), rightSide: new Float64Array(size), order, coupled };
 }
 
-export function clearSystem(system: SparseSystem): void {
-  system.matrix.fill(0);
-  system.rightSide.fill(0);
-}
-
 /**
  * Solves the system in place; the matrix and right side are consumed, the solution is left in `rightSide`.
  * No pivoting: the matrices here are diagonally dominant (every conductance stands on the diagonal too).

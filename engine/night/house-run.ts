@@ -63,9 +63,12 @@ export function runHouse(runner: HouseRunner, start: HouseState, forcing: Forcin
   const { model } = runner;
   const sources = emptySources(model.network.nodes.length);
   let state = start;
+  let earlierTempsK = start.tempsK;
   for (let i = 0; i < forcing.outsideAirTempK.length; i += 1) {
     const timeS = forcing.startS + (i + 1) * forcing.stepS;
-    state = oneStep(runner, state, { forcing, i, timeS, controls: controls(timeS - forcing.stepS / 2), sources, observe });
+    const next = oneStep(runner, state, { forcing, i, timeS, controls: controls(timeS - forcing.stepS / 2), earlierTempsK, sources, observe });
+    earlierTempsK = state.tempsK;
+    state = next;
   }
   return state;
 }
@@ -75,6 +78,8 @@ interface StepInput {
   readonly i: number;
   readonly timeS: number;
   readonly controls: Controls;
+  /** Temperatures a step before the present ones: where they were going is the first guess. */
+  readonly earlierTempsK: Float64Array;
   readonly sources: Sources;
   readonly observe: (record: StepRecord) => void;
 }
@@ -83,7 +88,7 @@ function oneStep(runner: HouseRunner, state: HouseState, input: StepInput): Hous
   const { model, moisture } = runner;
   const { forcing, i, controls, sources } = input;
   const pressurePa = forcing.pressurePa[i]!;
-  const tempsK = Float64Array.from(state.tempsK);
+  const tempsK = state.tempsK.map((nowK, n) => 2 * nowK - input.earlierTempsK[n]!);
   tempsK[model.outside] = forcing.outsideAirTempK[i]!;
   tempsK[model.surroundings] = forcing.surroundingsTempK[i]!;
   tempsK[model.behindWall] = model.house.solidWall?.behindTempK ?? forcing.outsideAirTempK[i]!;
@@ -113,6 +118,7 @@ function oneStep(runner: HouseRunner, state: HouseState, input: StepInput): Hous
   const iterations = stepImplicit({
     network: model.network,
     tempsK,
+    startTempsK: state.tempsK,
     stepS: forcing.stepS,
     sources,
     updateSources: (temps, out) => {

@@ -131,7 +131,7 @@ export function applyMoisture(model: HouseModel, moisture: MoistureModel, step: 
       if (other.volume !== surface.volume || other.standsApart) return;
       const pull = (heat * conductance[s]! * conductance[o]! * saturatedSlope[o]!) / weights[surface.volume]!;
       if (other.node === surface.node) sources.slopeWPerK[surface.node]! += pull;
-      else sources.crossSlopes.push({ node: surface.node, dependsOn: other.node, slopeWPerK: pull });
+      else sources.crossFallWPerK[surface.node * sources.powerW.length + other.node]! -= pull;
     });
   });
 }

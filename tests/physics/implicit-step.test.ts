@@ -50,7 +50,7 @@ describe('a step of a linear network', () => {
     // Body 0 gets 5 W for each kelvin that body 1 stands over 270 K; nobody pays for it.
     const { tempsK, iterations } = stepOnce({ stores: [MASSLESS, MASSLESS], conductors: [steadyConductor(0, 1, 10), steadyConductor(1, 2, 30)], tempsK: [280, 280, 260], sources: (temps, out) => {
       out.powerW[0] = 5 * (temps[1]! - 270);
-      out.crossSlopes.push({ node: 0, dependsOn: 1, slopeWPerK: 5 });
+      out.crossFallWPerK[1] = -5;
     } });
     // Body 0: 10 (T1 - T0) + 5 (T1 - 270) = 0; body 1: 10 (T0 - T1) + 30 (260 - T1) = 0.
     expect(tempsK[1]).toBeCloseTo((30 * 260 - 5 * 270) / (30 - 5), 6);

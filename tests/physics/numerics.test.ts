@@ -6,7 +6,7 @@ import { planeIndex, type LongwaveEnclosure } from '../../engine/cover/longwave-
 import { longwaveExchangeAreasM2 } from '../../engine/cover/longwave-exchange.js';
 import { waterStore } from '../../engine/mass/water-drum.js';
 import { heatOfStoreJ, sensibleStore, slopeOfStoreJPerK, tempOfStoreK, type HeatStore } from '../../engine/network/enthalpy.js';
-import { clearSystem, solveInPlace, sparseSystem } from '../../engine/network/sparse-system.js';
+import { solveInPlace, sparseSystem } from '../../engine/network/sparse-system.js';
 import { ZERO_CELSIUS_K } from '../../engine/units.js';
 
 const STORES: readonly HeatStore[] = [waterStore(208), sensibleStore(1e5), { thawedJPerK: 2.3e6, frozenJPerK: 1.7e6, latentJ: 8e7, freezingBandK: 1 }];
@@ -86,7 +86,8 @@ describe('sparse system', () => {
         ({ size, couplings, own, rightSide }) => {
           const between = couplings.filter(({ a, b }) => a !== b);
           const system = sparseSystem(size, between.map(({ a, b }) => [a, b] as const));
-          clearSystem(system);
+          system.matrix.fill(0);
+          system.rightSide.fill(0);
           const dense = Array.from({ length: size }, () => new Array<number>(size).fill(0));
           const add = (i: number, j: number, value: number): void => {
             dense[i]![j]! += value;

@@ -13,7 +13,7 @@ const STRUCTURAL: Readonly<Record<string, { readonly names: readonly string[]; r
   'engine/greenhouse/quantities.ts': { names: ['lengthM', 'areaM2', 'volumeL', 'tempC', 'powerW', 'fabricGPerM2', 'volumeM3', 'airflowM3PerH', 'energyWh'], reason: 'schemas of written quantities; units and range stand in their arguments' },
   'engine/network/implicit-step.ts': { names: ['emptySources'], reason: 'a fresh container' },
   'engine/network/network.ts': { names: ['createNetwork', 'steadyConductor'], reason: 'puts parts together' },
-  'engine/network/sparse-system.ts': { names: ['sparseSystem', 'clearSystem', 'solveInPlace'], reason: 'linear algebra, whatever the numbers mean' },
+  'engine/network/sparse-system.ts': { names: ['sparseSystem', 'solveInPlace'], reason: 'linear algebra, whatever the numbers mean' },
   'engine/night/audit/device-flows.ts': { names: ['deviceFlows'], reason: 'books the flows of laws that stand elsewhere' },
   'engine/night/conditions.ts': { names: ['freshConditions'], reason: 'a fresh container' },
   'engine/night/house-run.ts': { names: ['houseRunner'], reason: 'puts parts together' },
