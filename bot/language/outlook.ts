@@ -5,6 +5,7 @@ import { placeOf } from './reading-marks.js';
 
 const ASKS: readonly RegExp[] = [
   / how (?:cold|low|warm|hot|bad|chilly|frosty|hard|much frost|far|mild) /,
+  / how (?:much|many) (?:degrees?|temperature|cold|frost) /,
   / (?:forecast|outlook|prognosis) /,
   / (?:frost|frosts|frosty|freeze|freezing|freezes|freezer|cold snap|cold spell|cold front|cold wave|cold night|cold nights) /,
   / (?:weather) /,

@@ -120,7 +120,7 @@ function oneReading(own: Attached, shared: { readonly message: Message; readonly
 }
 
 /** "Right now soil 36, inside 27": said first, it is said of all. */
-const ALL_NOW = /^ (?:it is )?(?:right now|now|currently|at the moment) [^#]*#/;
+const ALL_NOW = /^ (?:it is )?(?:right now|now|currently|at the moment) [^#]*#|#[^#;]* (?:right now|at the moment) (?:and|,|but) [^;]*#/;
 
 /** Values that the day phrases must not be looked for in. */
 export const spotsOfValues = (message: Message): readonly { readonly start: number; readonly end: number }[] => [...message.temps, ...message.clocks, ...message.amounts.filter(({ noun }) => !/^(?:h|min|day|night|week|month)/.test(noun))];

@@ -148,12 +148,16 @@ function cheapest(cuts: readonly number[], priced: (from: number, to: number) =>
   return best.parts;
 }
 
+const FINISHED = /^\W*(?:finally |just )?(?:finished|completed|built)\b/i;
+
 /** All that was said, the weightiest first; small talk and what was not understood only where there is nothing else. */
 function inOrder(text: string, said: readonly Meaning[]): Intent | null {
   const all = said.map((one) => (one.kind === 'mark' ? { ...one, text: text.trim() } : one));
   const rank = ({ kind }: Meaning): number => (kind === 'unclear' ? FIRST_TO_LAST.length + 1 : FIRST_TO_LAST.includes(kind) ? FIRST_TO_LAST.indexOf(kind) : FIRST_TO_LAST.length);
   const worth = all.filter((one) => one.kind !== 'chat' && !(one.kind === 'unclear' && one.asks === 'what'));
-  const different = worth.filter((one, at) => worth.findIndex((other) => JSON.stringify(other) === JSON.stringify(one)) === at);
+  // "Finished it! I built a wall": what was finished is what was built.
+  const built = worth.some(({ kind }) => kind === 'mark') ? worth.filter((one) => !(one.kind === 'did' && FINISHED.test(one.words ?? ''))) : worth;
+  const different = built.filter((one, at) => built.findIndex((other) => JSON.stringify(other) === JSON.stringify(one)) === at);
   const [first, ...also] = different.map((one, at) => ({ one, at })).sort((a, b) => rank(a.one) - rank(b.one) || a.at - b.at).map(({ one }) => one);
   if (first === undefined) return null;
   return also.length === 0 ? first : { ...first, also };

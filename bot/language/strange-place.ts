@@ -4,7 +4,7 @@ import { ORDINARY_WORDS } from './ordinary-words.js';
 
 const NO_PLACE = new Set(`nose dot money button whole it that the this there here morning night evening afternoon day sun sunshine sunlight shade moment time noon midnight dawn sunrise sunset sunup
   dusk daybreak light dark bed beds middle center centre floor top bottom side back front end corner air row present last bare zero freezing least about around all high low maximum minimum
-  thermometer gauge probe sensor temperature plant plants leaf leaves canopy crop crops grower plastic film bench minute hour hours a an my our one night's first now old new am pm`.split(/\s+/));
+  thermometer gauge probe sensor temperature plant plants leaf leaves canopy crop crops grower plastic film bench minute hour hours slippers pyjamas pajamas jammies pjs gown robe dressing boots wellies socks coat nightie jacket gloves rain snow wind storm fog a an my our one night's first now old new am pm`.split(/\s+/));
 
 /**
  * A number that is said to be of a place which is neither in the house nor a thermometer's own name ("29 in the kitchen")

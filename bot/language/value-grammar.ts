@@ -54,12 +54,18 @@ ClockForm
   / h:Hour12 Blank p:Meridiem { return clock(h, 0, p, true); }
   / h:Hour12 p:$[ap] !Letter { return clock(h, 0, p, true); }
   / h:Hour12 Blank ("o'clock" / "oclock" / "o clock") !Letter { return clock(h, 0, null, false); }
+  / h:SpelledHour [ \t]+ p:Meridiem { return clock(h, 0, p, true); }
+  / h:SpelledHour [ \t]+ m:SpelledMinute p:([ \t]+ @Meridiem)? !([ \t-]* (DegreeUnit / Against)) { return clock(h, m, p, false); }
   / "half" Blank ("past" Blank)? h:HourWord { return clock(h, 30, null, false); }
   / "quarter" Blank ("past" / "after") Blank h:HourWord { return clock(h, 15, null, false); }
   / "quarter" Blank ("to" / "of" / "till") Blank h:HourWord { return clock(h === 1 ? 12 : h - 1, 45, null, false); }
   / h:$([01] [0-9] / "2" [0-3]) m:Minute Blank ("hrs" / "hours" / "hr" / "h") !Letter { return clock(+h, m, null, true); }
   / h:$("0" [0-9]) m:Minute !Digit !Letter !([.,] Digit) { return clock(+h, m, null, true); }
 Hour12 = h:$("1" [0-2] / "0"? [1-9]) !Digit { return +h; }
+SpelledHour = w:SpelledWord &{ return SPELLED[w] >= 1 && SPELLED[w] <= 12; } { return SPELLED[w]; }
+// Quarters of an hour: "ten twenty" may be two temperatures.
+SpelledMinute = ("fifteen" !Letter) { return 15; } / ("thirty" !Letter !([ -] Ones)) { return 30; } / "forty" [ -] "five" !Letter { return 45; }
+Ones = w:SpelledWord &{ return SPELLED[w] >= 1 && SPELLED[w] <= 9; }
 HourWord = Hour12 / w:SpelledWord &{ return SPELLED[w] >= 1 && SPELLED[w] <= 12; } { return SPELLED[w]; }
 Minute = m:$([0-5] [0-9]) { return +m; }
 Meridiem = a:$[ap] ("m" !Letter / ".m." / ".m" !Letter / Blank "m" !Letter) { return a; }
@@ -120,6 +126,9 @@ Spelled
   = whole:Whole " " ("point" / "comma" / "komma") " " tenth:SpelledWord &{ return SPELLED[tenth] < 10; } !Letter { return { value: whole + SPELLED[tenth] / 10, lone: false }; }
   / whole:Whole { return { value: whole, lone: whole === 1 }; }
 Whole
+  = many:SpelledWord ("-" / " ") "hundred" !Letter rest:((" and")? " " @Below100)? &{ return SPELLED[many] >= 1 && SPELLED[many] <= 9; } { return 100 * SPELLED[many] + (rest ?? 0); }
+  / Below100
+Below100
   = tens:SpelledWord ("-" / " ") ones:SpelledWord &{ return SPELLED[tens] >= 20 && SPELLED[ones] >= 1 && SPELLED[ones] < 10; } { return SPELLED[tens] + SPELLED[ones]; }
   / w:SpelledWord { return SPELLED[w]; }
 SpelledWord = w:$[a-z]+ &{ return Object.hasOwn(SPELLED, w); } { return w; }

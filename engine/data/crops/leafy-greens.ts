@@ -95,7 +95,7 @@ export const LEAFY_GREENS = [
   },
   {
     id: 'lettuce_leaf', commonName: 'Lettuce, loose leaf', botanicalName: 'Lactuca sativa',
-    aliases: ['lettuce', 'lettuces', 'salad greens', 'leaf lettuce', 'looseleaf lettuce', 'salad', 'salad mix', 'baby lettuce', 'letuce', 'lettice', 'oak leaf lettuce', 'salanova'],
+    aliases: ['lettuce', 'lettuces', 'salad greens', 'leaf lettuce', 'looseleaf lettuce', 'salad', 'salad mix', 'baby lettuce', 'oak leaf lettuce', 'salanova'],
     hardinessClass: 'half-hardy', hardening: 'fast', harvestEarly: false,
     hardened: { damage: published(-4.0, 'PMC10202904'), kill: fromMemory(-9.4, 'DawlingRecalled') },
     soft: { damage: published(-2.0, 'PMC10202904'), kill: published(-4.0, 'PMC10202904') },
