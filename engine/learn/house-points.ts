@@ -65,8 +65,8 @@ export function revivedState(runner: HouseRunner, stored: StoredState): HouseSta
 
 /** First state of the house before its past is run. Units: SI. Valid: weather of at least an hour. Outside: not applicable. Source: startState. */
 export function firstState(greenhouse: Greenhouse, outside: { weather: WeatherHours; ground: GroundOutside }): StoredState {
-  const { runner } = built(greenhouse, PRIOR_POINT);
-  return storedState(runner, startState(runner, weatherAt(outside.weather, PRIOR_POINT), outside.ground).state);
+  const { house, runner } = built(greenhouse, PRIOR_POINT);
+  return storedState(runner, startState(runner, weatherAt(outside.weather, PRIOR_POINT, house.windShare), outside.ground).state);
 }
 
 /** A state with its ground moved by what a point says of it. Units: SI. Valid: a state of the same house. Outside: not checked. Source: HOUSE_PARAMETERS for the shift. */
@@ -82,7 +82,7 @@ export function groundShifted(greenhouse: Greenhouse, z: Whitened, stored: Store
 /** Runs one point through a stretch. Units: SI. Valid: weather that covers it. Outside: throws RangeError. Source: runHouse. */
 export function runPoint(stretch: Stretch, z: Whitened, from: StoredState): PointSeries {
   const { house, runner } = built(stretch.greenhouse, z);
-  const forcing = forcingFor(house, weatherAt(stretch.weather, z), stretch, { ...AS_FORECAST, ...stretch.departure, cloudWeight: cloudWeightAt(z) });
+  const forcing = forcingFor(house, weatherAt(stretch.weather, z, house.windShare), stretch, { ...AS_FORECAST, ...stretch.departure, cloudWeight: cloudWeightAt(z) });
   const places = placesOf(runner).filter(({ place }) => place !== 'leaf');
   const tempK = places.map(() => new Float64Array(forcing.outsideAirTempK.length));
   const plantAirTempK: number[][] = house.columns.map(() => []);

@@ -11,7 +11,7 @@ import { firstState, groundShifted, POINTS, runPoint, seriesValueK, slopesOf, ty
 import { FITTED, PRIOR_POINT } from './parameters.js';
 
 /** Raised when a stored LearnedHouse no longer means the same. */
-export const LEARNED_VERSION = 2;
+export const LEARNED_VERSION = 3;
 
 /** A reading that was judged and accepted. */
 export interface AcceptedReading {

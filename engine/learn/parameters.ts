@@ -25,7 +25,7 @@ export type ParameterId = (typeof PARAMETER_IDS)[number];
 export const HOUSE_PARAMETERS: readonly HouseParameter[] = [
   { id: 'outside-offset', meaning: 'air at the house against the forecast cell, at all times (K)', scale: 'offset', centre: 0, spread: 1.5, toldBy: 'outside-reading', source: 'project estimate; station biases have sd 1.8 K over 969 stations' },
   { id: 'clear-calm-offset', meaning: 'pool of cold air, in full on clear calm nights (K)', scale: 'offset', centre: -0.8, spread: 1.2, toldBy: 'outside-reading', source: 'project estimate; ECMWF-UserGuide: 1 to 2 K too warm in stable nights' },
-  { id: 'envelope', meaning: 'effective area of the cover that loses heat', scale: 'factor', centre: 1, spread: 0.25, toldBy: 'dawn-level', source: 'prior of this project' },
+  { id: 'envelope', meaning: 'effective area of the cover that loses heat', scale: 'factor', centre: 1, spread: 0.16, toldBy: 'dawn-level', source: 'prior of this project: stands for film exchange, film, soil exchange, soil moisture and leakage, together 0.66 K at the dawn low by their priors, where a tenth more cover is 0.4 K' },
   { id: 'soil-conductivity', meaning: 'conductivity of the soil under the house', scale: 'factor', centre: 1, spread: 0.4, toldBy: 'evening-against-dawn', source: 'prior of this project (0.5 to 2 W/mK about 1.2)' },
   { id: 'open-sky', meaning: 'open sky over the house', scale: 'factor', centre: 1, spread: 0.12, toldBy: 'clear-against-overcast', source: 'prior of this project (0.6 to 0.9 about 0.75)' },
   { id: 'cloud-weight', meaning: 'weight of cloud in longwave from above, against the engine\'s own', scale: 'factor', centre: 0.92, spread: 0.08, toldBy: 'clear-against-overcast', source: 'prior of this project (0.84 to 1 measured, 0.6 to 1 assumed)' },
@@ -77,19 +77,19 @@ export function houseAt(house: House, z: Whitened): House {
 /** Weight of cloud in longwave at a point. Units: 0-1. Valid: any. Outside: never above 1. Source: table HOUSE_PARAMETERS. */
 export const cloudWeightAt = (z: Whitened): number => Math.min(1, CLOUD_LONGWAVE_WEIGHT * parameterValue(z, 'cloud-weight'));
 
-/** Wind that stirs a pool of cold air away (prior of this project). */
+/** Wind at the house that stirs a pool of cold air away (prior of this project). */
 const POOL_WIND_M_PER_S = 2.5;
 
 /**
  * Weather at the house from the weather of the forecast cell.
- * Units: whitened in, K.
+ * Units: whitened in, K; share of the 10 m wind that reaches the house, 0-1.
  * Valid: any weather.
  * Outside: not applicable.
- * Source: table HOUSE_PARAMETERS; the pool forms in the dark, with the open share of the sky, and goes with exp(-wind/2.5 m/s).
+ * Source: table HOUSE_PARAMETERS; the pool forms in the dark, with the open share of the sky, and goes with exp(-wind/2.5 m/s) of the wind where the house stands.
  */
-export function weatherAt(weather: WeatherHours, z: Whitened): WeatherHours {
+export function weatherAt(weather: WeatherHours, z: Whitened, windShare: number): WeatherHours {
   const [always, pool] = [parameterValue(z, 'outside-offset'), parameterValue(z, 'clear-calm-offset')];
-  return { ...weather, airTempK: weather.airTempK.map((tempK, i) => tempK + always + pool * poolShare(weather, i)) };
+  return { ...weather, airTempK: weather.airTempK.map((tempK, i) => tempK + always + pool * poolShare(weather, i, windShare)) };
 }
 
-const poolShare = (weather: WeatherHours, i: number): number => (weather.globalShortwaveWPerM2[i]! > 0 ? 0 : (1 - weather.cloudFraction[i]!) * Math.exp(-weather.windSpeed10mMPerS[i]! / POOL_WIND_M_PER_S));
+const poolShare = (weather: WeatherHours, i: number, windShare: number): number => (weather.globalShortwaveWPerM2[i]! > 0 ? 0 : (1 - weather.cloudFraction[i]!) * Math.exp((-windShare * weather.windSpeed10mMPerS[i]!) / POOL_WIND_M_PER_S));

@@ -35,7 +35,7 @@ export function learnedEvening(input: { greenhouse: Greenhouse; weather: Weather
   const { runner } = built(greenhouse, z);
   const plantAirTempK = runner.model.columns.map((_, c) => [...(learned.plantAirTempK[c] ?? []), ...(run.plantAirTempK[c] ?? [])]);
   const night = nightSpan(nowS, greenhouse.place);
-  const weather = weatherAt(input.weather, z);
+  const weather = weatherAt(input.weather, z, runner.model.house.windShare);
   const error = learned.forecastError;
   const doubt = forecastDoubt(input.weather, night, { nowS, weatherAgeS: input.weatherAgeS }, error);
   const scenarios = weatherScenarios(doubt, nowS, cloudWeightAt(z));
