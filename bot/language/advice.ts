@@ -77,5 +77,5 @@ export function advice(message: Message): Intent | null {
   if (/ what (?:is|are) (?:a |an )?@\w+ (?:\? )?$/.test(form)) return null;
   const isItem = topic !== null || itemsSaid(said).length > 0;
   if (!isItem) return null;
-  return BARE_ASK.test(form) || ASKS_WHETHER.test(said) ? withTopic(topic) : null;
+  return BARE_ASK.test(form) || ASKS_WHETHER.test(said) || / (?:yes|yeah|y) or (?:no|n) /.test(said) ? withTopic(topic) : null;
 }

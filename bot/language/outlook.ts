@@ -32,7 +32,7 @@ const ASKS: readonly RegExp[] = [
   / (?:anything|something) (?:nasty|bad|cold|scary|to worry about|to watch)(?: \w+){0,3} (?:coming|ahead|week|tonight|weekend) | anything (?:nasty|bad|cold|scary) coming /,
   / what time (?:\w+ ){0,4}?(?:coldest|lowest|cold|freeze) /,
   / (?:be|is|it|another|a) (?:a |another |going to be a )?(?:cold|chilly|bitter|bad|nasty) one | (?:cold|chilly|bitter|bad|nasty) one (?:tonight|tomorrow|coming|ahead) /,
-  / (?:expected|forecast|predicted|likely) (?:low|minimum|temperature) /,
+  / (?:expected|forecast|predicted|likely) (?:&\w+ )?(?:low|minimum|temperature) /,
   / (?:see|show|tell) (?:me |us )?(?:tonight|the week ahead|the week|tomorrow) /,
   / when (?:is|will|does|are|should) (?:\w+ ){0,5}?(?:frost|freeze|freezing|cold|thaw|coldest|warm up|low|minimum) /,
 ];

@@ -7,7 +7,9 @@ const COMPOSED: readonly (readonly [RegExp, string])[] = [
   [/\b(low|lo|min|max|high|inside|outside|out|temp|soil|was|is)(?=\d)/gi, '$1 '],
   [/\bw\/o\b/gi, 'without'],
   [/\bw\/(?=\s|$)/gi, 'with'],
-  [/[\u{1F44D}\u{1F44C}\u{1F64F}]/gu, ' ok '],
+  [/[\u{1F44D}\u{1F44C}\u{1F64F}](?=\s*$)/gu, ' ok '],
+  // "Ran out there and it is 36": where somebody went is no place of a number.
+  [/\b(ran|went|popped|nipped|stepped|dashed|been|came|walked|headed|trudged) out (?=there|here)/gi, '$1 over '],
   // "28o", "28*F": a degree sign on a keyboard that has none.
   [/(\d)o(?=[cf]?\b)(?!')/gi, '$1°'],
   [/(\d)\*(?=[cf]\b)/gi, '$1°'],
@@ -18,8 +20,11 @@ const COMPOSED: readonly (readonly [RegExp, string])[] = [
   [/[−–—‒‐‑﹣－]/g, '-'],
 ];
 
-/** Faces and snowflakes say nothing here; blanks keep the rest in its place. */
+/** Faces and snowflakes say nothing here; their room is kept, so that all else stays in its place. */
 const PICTURES = /[\p{Extended_Pictographic}\u{1F1E6}-\u{1F1FF}\u{1F3FB}-\u{1F3FF}\u200d\ufe0e\ufe0f]+/gu;
+
+/** A picture between words parts them as a comma does. */
+const pauseFor = (pictures: string, after: string): string => (/^\s*[\p{L}\d]/u.test(after) ? ','.padStart(pictures.length) : ' '.repeat(pictures.length));
 
 /** Where other scripts' digits begin: wide, Arabic, Persian, Devanagari. */
 const ZEROS = [0xff10, 0x660, 0x6f0, 0x966];
@@ -34,5 +39,5 @@ function withPlainDigits(text: string): string {
 /** The message in lower case with one form for each quote, dash, blank and degree sign, and without accents. */
 export function plainText(text: string): string {
   const oneForm = COMPOSED.reduce((sofar, [found, instead]) => sofar.replace(found, instead), withPlainDigits(text));
-  return oneForm.replace(PICTURES, (pictures) => ' '.repeat(pictures.length)).normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
+  return oneForm.replace(PICTURES, (pictures, at: number, whole: string) => pauseFor(pictures, whole.slice(at + pictures.length))).normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
 }

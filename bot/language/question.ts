@@ -19,8 +19,9 @@ const OPENERS: readonly RegExp[] = [
   /^ (?:is|are) (?!#|fine |ok |good |covered |now |still |at |down |up )\S+ [^#\s]+ .*\S/,
   /^ at (?:what|which) /,
   /^ is #\d+ (?:\w+ )?(?:too|cold|ok|enough|low|bad|safe|warm|fine|dangerous) /,
+  /^ (?:do|does) (?:you|ya) (?:reckon|think|suppose|expect) /,
   /^ (?:worth|need to|time to|safe to|better to) /,
 ];
 
 /** Whether the message asks: by its mark, or by the way it opens. */
-export const isQuestion = (form: string, said: string): boolean => form.includes(' ? ') || / or (?:no|not|nope|nah|naw|leave (?:it|them)|should i|bare|do not bother)(?: |$)| on or off | off or on | up or down | down or up | in or out | shut or open | yea or nay | open or (?:shut|closed) | (?:shut|closed) or open | what happens | (?:to|at|below) (?:what|which) (?:temperature|point|degree) /.test(said) || / (?:should|shall|can|could|must|may|do) (?:i|we) /.test(said) || OPENERS.some((opener) => opener.test(said)) || / [,;] (?:how|what|which|any) (?:would|will|could|does|did|much|difference|good|happens) | @\w+ or #\d+ |^ (?:ok |safe )?to (?:@cover|cover|uncover|open|close|vent|pick|harvest) /.test(form) || / [,;] (?:how|will|would|are|is|should|what|could|can|does) (?:they|it|i|we|the|my|everything|all|that) /.test(form);
+export const isQuestion = (form: string, said: string): boolean => form.includes(' ? ') || / (?:yes|yea|yeah|y) or (?:no|nope|nah|n)(?: |$)| or (?:no|not|nope|nah|naw|leave (?:it|them)|should i|bare|do not bother)(?: |$)| on or off | off or on | up or down | down or up | in or out | shut or open | yea or nay | open or (?:shut|closed) | (?:shut|closed) or open | what happens | (?:to|at|below) (?:what|which) (?:temperature|point|degree) /.test(said) || / (?:should|shall|can|could|must|may|do) (?:i|we) /.test(said) || OPENERS.some((opener) => opener.test(said)) || / [,;] (?:how|what|which|any) (?:would|will|could|does|did|much|difference|good|happens) | @\w+ or #\d+ |^ (?:ok |safe )?to (?:@cover|cover|uncover|open|close|vent|pick|harvest) /.test(form) || / [,;] (?:how|will|would|are|is|should|what|could|can|does) (?:they|it|i|we|the|my|everything|all|that) /.test(form);

@@ -10,7 +10,7 @@ function deeds(clause: string): readonly Item[] {
   const verbs: Item[] = [];
   if (/ (?:cover|covered|covering|uncovered) /.test(clause)) verbs.push('cover');
   if (/ (?:harvest|pick|picked|harvested) /.test(clause)) verbs.push('harvest');
-  if (/ (?:heat|heated|heating) /.test(clause)) verbs.push('heater');
+  if (/ (?:heat|heated|heating) (?!(?:things|it|up|the &))/.test(clause)) verbs.push('heater');
   if (/ (?:vent|vented) /.test(clause)) verbs.push('vents');
   return [...new Set([...verbs, ...itemsSaid(clause)])];
 }

@@ -23,7 +23,7 @@ export const PHRASES: readonly HousePhrase[] = [
   { says: 'propane 30,000 BTU, not vented', asked: 'heater', is: [{ about: 'heater', fuel: 'propane', vented: false, power: q('30000 btu') }] },
   { says: 'a gas heater', asked: 'heater', is: [{ about: 'heater', fuelUnsure: true }] },
   { says: 'north bed: kale, spinach; south bed: lettuce and minutina', asked: 'crops', is: [{ about: 'bed', bed: 'the north bed', crops: crops('kale', 'spinach') }, { about: 'bed', bed: 'the south bed', crops: [...crops('lettuce'), { name: 'minutina', known: false }] }] },
-  { says: 'kale, letuce, pac choy', asked: 'crops', is: [{ about: 'bed', bed: null, crops: crops('kale', 'letuce', 'pac choi') }] },
+  { says: 'kale, letuce, pac choy', asked: 'crops', is: [{ about: 'bed', bed: null, crops: crops('kale', 'lettuce', 'pac choi') }] },
   { says: 'half past four', asked: 'evening', is: [{ about: 'times', evening: '16:30' }] },
   { says: 'at 17:30 please', asked: 'evening', is: [{ about: 'times', evening: '17:30' }] },
   { says: 'wexby uk', asked: 'place', is: [{ about: 'town', town: 'wexby uk' }] },
