@@ -96,7 +96,7 @@ export function did(message: Message): Intent | null {
   if (ALL_DONE.test(said)) return { kind: 'did' };
   if (NOTHING_DONE.test(said) && !message.form.includes(' ? ')) return { kind: 'did', done: [] };
   if (message.asks) return null;
-  if (UNREAL.test(said) || /^ not (?:under|beneath|in|inside|outside|by|at|from) /.test(said)) return null;
+  if (UNREAL.test(said) || /^ not (?:under|beneath|in|inside|outside|by|at|from) | (?:installing|building|fitting|mounting) /.test(said)) return null;
   if (ALL_BUT.test(said) && !ONLY_ONE_DEED.test(said) && itemsSaid(said).length > 0) {
     const not = itemsOf(said.slice(said.search(/ (?:but|except|apart from|bar|save for|other than) /)));
     return not.length === 0 ? null : { kind: 'did', not, rest: true };

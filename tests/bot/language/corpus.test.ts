@@ -3,6 +3,8 @@ import { COMMAND_WORDS } from '../../../bot/text/command-words.js';
 import { GROWERS_1 } from './corpus-growers-1.js';
 import { GROWERS_2 } from './corpus-growers-2.js';
 import { GROWERS_3 } from './corpus-growers-3.js';
+import { GROWERS_4 } from './corpus-growers-4.js';
+import { GROWERS_5 } from './corpus-growers-5.js';
 import { FRESH } from './corpus-fresh-1.js';
 import { FRESH_2 } from './corpus-fresh-2.js';
 import { CORPUS_READINGS } from './corpus-readings.js';
@@ -12,11 +14,13 @@ import { heard, type Phrase } from './phrase.js';
 
 const title = ({ says, units, when }: Phrase): string => `${JSON.stringify(says)} [${units ?? 'F'} ${when ?? 'morning'}]`;
 
-/** Not understood yet: of the first the crop but not that its blossom is meant; the rest are asked about and store nothing. */
+/** Not understood yet. A thermometer's name where the house has none by it; of the first the crop but not that its blossom is meant; the rest are asked about and store nothing. */
 const NOT_YET: ReadonlySet<string> = new Set([
   'my strawberries are blooming in there will the blossoms be alright tonight',
   '4 below zero outside right now. FOUR. BELOW.',
   '5am it was 27 in there. low of the night, inside',
+  'thermomiter on the back bench sez 33',
+  'Big news! I just finished installing a thermal curtain in the greenhouse',
   'Dipped to just under minus one... call it -1.2. Inside, about ten past six',
 ]);
 
@@ -28,6 +32,8 @@ describe.each([
   ['many voices', FRESH],
   ['many voices again', FRESH_2],
   ['three continents', GROWERS_3],
+  ['one winter', GROWERS_4],
+  ['both halves of the earth', GROWERS_5],
 ] as const)('corpus of %s', (_, phrases) => {
   it.each(phrases.map((phrase) => [title(phrase), phrase] as const))('%s', (_title, phrase) => {
     const intent = heard(phrase);
