@@ -30,6 +30,8 @@ const USELESS_FROM = '01:00';
 /** Work takes longer than it should, and the message must be seen before it starts (decision rule of this project). */
 const TIME_MARGIN = 1.25;
 const REPLY_SLACK_S = 45 * 60;
+/** Also who chose a later hour must see the message before the work has to begin: at that very moment it is too late for it (project estimate). */
+const SEEN_WITHIN_S = 10 * 60;
 const REMIND_BEFORE_START_S = 15 * 60;
 const EARLIEST = '11:00';
 const BEFORE_BEDTIME_S = 30 * 60;
@@ -48,7 +50,7 @@ export function dayTimes(greenhouse: Greenhouse, zone: string, date: string): Da
   const deadlineS = Math.min(duskS(place, { noonS: at('12:00'), endOfDayS: at(DAY_BEGINS_AT, nextDate) }) ?? at(DUSK_WITHOUT_SUNSET), bedtimeS);
   const workS = TIME_MARGIN * SECONDS_PER_MINUTE * mostMinutes(greenhouse, toHouse(greenhouse));
   const latestStartS = deadlineS - workS;
-  const wantedS = grower.eveningAt === undefined ? latestStartS - REPLY_SLACK_S : Math.min(at(grower.eveningAt), latestStartS);
+  const wantedS = grower.eveningAt === undefined ? latestStartS - REPLY_SLACK_S : Math.min(at(grower.eveningAt), latestStartS - SEEN_WITHIN_S);
   const advisoryS = Math.max(at(EARLIEST), Math.min(Math.floor(wantedS / SECONDS_PER_MINUTE) * SECONDS_PER_MINUTE, bedtimeS - BEFORE_BEDTIME_S));
   return {
     date,

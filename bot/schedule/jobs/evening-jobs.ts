@@ -53,12 +53,16 @@ export async function issuedFor({ memory, subject, body }: Pick<JobContext, 'mem
   return last?.night === body.date ? (JSON.parse(last.body) as Advisory) : null;
 }
 
+/** Who hears of the work at the last moment is not reminded of it in the same breath. */
+const REMIND_NOT_WITHIN_S = 10 * 60;
+
 /** One reminder, when the work is still to do and nobody has said a word since. */
 export async function reminderJob(context: JobContext): Promise<JobEnd> {
   const { memory, subject, body, nowS } = context;
   const advisory = await issuedFor(context);
   if (!advisory || advisory.plan.actions.length === 0 || isQuietNow(context)) return NOTHING_TO_WRITE;
   const issuedAtS = Date.parse(advisory.issuedAt) / 1000;
+  if (nowS - issuedAtS < REMIND_NOT_WITHIN_S) return NOTHING_TO_WRITE;
   // A word about last night is none about this one.
   if ((await memory.actions(subject.greenhouseId, issuedAtS)).some(({ night }) => night === body.date)) return NOTHING_TO_WRITE;
   const work = advisory.plan.actions.map((action) => `- ${actionSentence(action, { units: subject.greenhouse.grower.units, cropName })}`).join('\n');
