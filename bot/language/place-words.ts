@@ -4,7 +4,7 @@ export type KnownPlace = 'inside' | 'outside' | 'soil' | 'cover';
 
 const PLACE_WORDS: Readonly<Record<KnownPlace, string>> = {
   inside: 'inside|in here|in there|greenhouse|green house|hoophouse|hoop house|hoop|hoop tunnel|high tunnel|polytunnel|poly tunnel|tunnel|glasshouse|house|caterpillar tunnel|inside air|inner|interior|serre|plastic house|growing house',
-  outside: 'outside|out there|out here|out side|yard|outside air|exterior',
+  outside: 'outside|out there|out here|out side|yard|outside air|exterior|lawn',
   soil: 'soil|ground|dirt|earth',
   cover: 'underneath|under there|under it|under them',
 };

@@ -5,6 +5,7 @@ const COMPOSED: readonly (readonly [RegExp, string])[] = [
   [/[ºª˚∘]/g, '°'],
   // "low27": the thumb missed the blank.
   [/\b(low|lo|min|max|high|inside|outside|out|temp|soil|was|is)(?=\d)/gi, '$1 '],
+  [/\by\s*\/\s*n\b/gi, 'yes or no'],
   [/\bw\/o\b/gi, 'without'],
   [/\bw\/(?=\s|$)/gi, 'with'],
   [/[\u{1F44D}\u{1F44C}\u{1F64F}](?=\s*$)/gu, ' ok '],

@@ -11,7 +11,7 @@ import { singular } from './word-forms.js';
  */
 const KEY_WORDS = `tonight tomorrow yesterday forecast survive survived inside outside covered covers minimum maximum temperature thermometer settings history
   accurate weather freezing overnight harvest harvested fahrenheit celsius greenhouse midnight correction unsubscribe
-  heater heaters curtain curtains vents drums barrels compost fleece blanket blankets insulation plastic polytunnel propane lowest highest`.split(/\s+/);
+  heater heaters curtain curtains vents drums barrels compost fleece tunnel electricity message messages messaging reading measurement improvement please blanket blankets insulation plastic polytunnel propane lowest highest`.split(/\s+/);
 
 const keep = (word: string): boolean => word.length >= 4 && !ORDINARY_WORDS.has(word);
 const allowed = (letters: number): number => (letters >= 6 ? 2 : letters >= 4 ? 1 : 0);

@@ -26,6 +26,7 @@ import { did } from './did.js';
 import { effect } from './effect.js';
 import { fix, unitOfReading } from './fix.js';
 import { unclear, type Intent } from './intent.js';
+import { keyWords } from './key-words.js';
 import { mark } from './mark.js';
 import { readMessage, type Heard, type Message } from './message.js';
 import { outcome } from './outcome.js';
@@ -91,7 +92,7 @@ function oneThing(message: Message): Intent {
   const before = firstOf([firstWords, unitOfReading, (one) => plainAsk('settings', one), fix], message);
   if (before !== null) return before;
   const found = message.temps.length > 0 ? withNumber(message) : firstOf([...TELLING, ...ASKING, reading, chat], message);
-  return found ?? unclear('what');
+  return found === null || (found.kind === 'unclear' && found.asks === 'what') ? (keyWords(message) ?? unclear('what')) : found;
 }
 
 /** What a grower's message means. What is not sure is asked back: nothing is guessed. */

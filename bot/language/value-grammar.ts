@@ -10,7 +10,7 @@ export const VALUE_GRAMMAR = String.raw`
   const SPELLED = { zero: 0, one: 1, two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10,
     eleven: 11, twelve: 12, thirteen: 13, fourteen: 14, fifteen: 15, sixteen: 16, seventeen: 17, eighteen: 18, nineteen: 19,
     twenty: 20, thirty: 30, thrity: 30, thirdy: 30, forty: 40, fourty: 40, twnety: 20, tweny: 20, twenny: 20, fiften: 15, forteen: 14, ninteen: 19, eigth: 8, eihgt: 8, fifty: 50, sixty: 60, seventy: 70, eighty: 80, ninety: 90 };
-  const NOUNS = new Set(('percent gallons gallon gals gal litres litre liters liter l kilowatts kilowatt kw watts watt w btus btu kilos kilo kgs kg pounds pound lbs lb tons ton tonnes tonne '
+  const NOUNS = new Set(('foils sheets skins percent gallons gallon gals gal litres litre liters liter l kilowatts kilowatt kw watts watt w btus btu kilos kilo kgs kg pounds pound lbs lb tons ton tonnes tonne '
     + 'gsm g/m2 grams gram gr g ounces ounce oz mils mil microns micron mm cm metres metre meters meter m feet foot ft inches inch mph kph kmh km/h knots people heads bunches bags crates bins punnets armfuls '
     + 'minutes minute mins hours hour hrs hr h days day nights night weeks week wks wk months month years year times dollars dollar bucks euros euro eur quid').split(' '));
   const clock = (hour, minute, meridiem, exact) => ({
@@ -127,6 +127,7 @@ Spelled
   / whole:Whole { return { value: whole, lone: whole === 1 }; }
 Whole
   = many:SpelledWord ("-" / " ") "hundred" !Letter rest:((" and")? " " @Below100)? &{ return SPELLED[many] >= 1 && SPELLED[many] <= 9; } { return 100 * SPELLED[many] + (rest ?? 0); }
+  / "a hundred" !Letter { return 100; }
   / Below100
 Below100
   = tens:SpelledWord ("-" / " ") ones:SpelledWord &{ return SPELLED[tens] >= 20 && SPELLED[ones] >= 1 && SPELLED[ones] < 10; } { return SPELLED[tens] + SPELLED[ones]; }

@@ -13,7 +13,7 @@ const SAME_C = 0.5;
 
 const TO_WORDS = { sky: 'to the sky', outside: 'into the air outside', gaps: 'out through gaps' } as const satisfies Record<HeatTo, string>;
 /** The film may be colder than the air outside. */
-const FROM_WORDS = { ground: 'the ground', water: 'the drums', stones: 'the stones', heater: 'the heater', compost: 'the compost', outside: 'the warmer air outside' } as const satisfies Record<HeatFrom, string>;
+const FROM_WORDS = { ground: 'the ground', water: 'the drums', stones: 'the stones', heater: 'the heater', compost: 'the compost', outside: 'the air outside (the film is colder)' } as const satisfies Record<HeatFrom, string>;
 
 /** Why the night comes as it does: a few sentences with the numbers of its own simulation. */
 export function whyText({ places, reasons }: Pick<Advisory, 'places' | 'reasons'>, words: { units: TempUnits; cropName: (id: string) => string }): string {

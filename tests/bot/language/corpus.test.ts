@@ -5,6 +5,7 @@ import { GROWERS_2 } from './corpus-growers-2.js';
 import { GROWERS_3 } from './corpus-growers-3.js';
 import { GROWERS_4 } from './corpus-growers-4.js';
 import { GROWERS_5 } from './corpus-growers-5.js';
+import { GROWERS_6 } from './corpus-growers-6.js';
 import { FRESH } from './corpus-fresh-1.js';
 import { FRESH_2 } from './corpus-fresh-2.js';
 import { CORPUS_READINGS } from './corpus-readings.js';
@@ -21,6 +22,9 @@ const NOT_YET: ReadonlySet<string> = new Set([
   '5am it was 27 in there. low of the night, inside',
   'thermomiter on the back bench sez 33',
   'Big news! I just finished installing a thermal curtain in the greenhouse',
+  "Bok choy got its tips singed but she'll live",
+  'The minimum of the night was of -5,8 outside, inside -2,1',
+  'two below outside. greenhouse at 11',
   'Dipped to just under minus one... call it -1.2. Inside, about ten past six',
 ]);
 
@@ -34,6 +38,7 @@ describe.each([
   ['three continents', GROWERS_3],
   ['one winter', GROWERS_4],
   ['both halves of the earth', GROWERS_5],
+  ['ten voices', GROWERS_6],
 ] as const)('corpus of %s', (_, phrases) => {
   it.each(phrases.map((phrase) => [title(phrase), phrase] as const))('%s', (_title, phrase) => {
     const intent = heard(phrase);

@@ -1,0 +1,57 @@
+import { namedCrops } from './crop-question.js';
+import { effect } from './effect.js';
+import type { Intent, PlainKind } from './intent.js';
+import { itemsSaid } from './items-said.js';
+import type { Message } from './message.js';
+import { nightMeant } from './night.js';
+
+/** Longer messages say more than a word or two of them can tell. */
+const MOST_WORDS = 20;
+const FEW_WORDS = 7;
+
+const PLAIN: readonly (readonly [PlainKind, RegExp])[] = [
+  ['stop', / (?:stop|quit|cease|no more) (?:\w+ ){0,3}?(?:messages?|messaging|texts?|texting|sending|writing|contacting|bothering)(?: |$)/],
+  ['start', / (?:start|begin|join|sign up|take part)(?: (?:please|now|again|with this|using (?:it|this)))* $/],
+  ['settings', / (?:settings?|preferences) /],
+  ['help', / (?:help|commands?|instructions) | what (?:\w+ ){0,3}?can you | what (?:\w+ ){0,2}?do you do /],
+  ['export', / (?:csv|spreadsheet|excel) /],
+  ['why', / (?:(?:what|which|the|your) reasons?|reasoning|how come|what makes you) /],
+  ['record', / (?:accuracy|accurate|track record|reliable|trust you) /],
+];
+
+const FIX = / (?:delete|remove|cancel|scrap|erase|drop|undo) (?:\w+ ){0,3}?(?:last|latest|previous|that) (?:\w+ ){0,1}?(?:reading|measurement|number|value|temperature|entry|one) /;
+const NEXT = / (?:build|improve|improvements?|upgrades?|invest|project) /;
+const THANKS = / (?:thanks|thank|cheers|best|appreciate|appreciated|goodnight|lovely|star|legend) /;
+const AHEAD = / (?:tonight|tomorrow|this night|next night|\w+day night) /;
+const COLD = / (?:frost|freeze|freezing|cold|low|minimum|temperature|degrees) /;
+
+/**
+ * The last resort for a message that no rule knows: a word or two that hardly ever mean another thing. None of what is found
+ * so writes down a number or a deed.
+ */
+export function keyWords(message: Message): Intent | null {
+  const { said, asks } = message;
+  const words = said.trim().split(' ').length;
+  if (message.temps.length > 0 || words > MOST_WORDS) return null;
+  const plain = PLAIN.find(([, pattern]) => pattern.test(said));
+  if (plain !== undefined) return { kind: plain[0] };
+  if (FIX.test(said)) return { kind: 'fix' };
+  if (NEXT.test(said) && / (?:next|first|best|most|should) /.test(said)) return { kind: 'next' };
+  if (message.hits.length > 0 && AHEAD.test(said)) return cropAhead(message);
+  if (asks && AHEAD.test(said) && itemsSaid(said).length === 0 && COLD.test(said)) return nightAhead(message);
+  return words <= FEW_WORDS && THANKS.test(said) ? { kind: 'chat' } : effect(message);
+}
+
+function cropAhead(message: Message): Intent | null {
+  const crops = namedCrops(message);
+  const night = nightMeant(message);
+  if ('kind' in crops || 'kind' in night) return null;
+  const [only, ...more] = crops;
+  if (only === undefined) return null;
+  return more.length === 0 ? { kind: 'crop', crop: only, night: night.night } : { kind: 'crop', crops, night: night.night };
+}
+
+function nightAhead(message: Message): Intent | null {
+  const night = nightMeant(message);
+  return 'kind' in night ? null : { kind: 'outlook', night: night.night };
+}
