@@ -135,6 +135,12 @@ describe('each of two growers', () => {
     for (const { text, markup } of town.api.sentTo(one.chat)) expect(wordsOf(other, `${text}\n${JSON.stringify(markup)}`), text).toEqual([]);
   });
 
+  it.each(NAMED)('is given files of the own house alone: %s', (_name, one, other) => {
+    const files = town.api.sentTo(one.chat).flatMap(({ document }) => (document === null ? [] : [new TextDecoder().decode(document.bytes)]));
+    expect(wordsOf(one, files.join('\n')).length).toBeGreaterThan(0);
+    expect(wordsOf(other, files.join('\n'))).toEqual([]);
+  });
+
   it('changes nothing of the other with the other\'s buttons and messages', () => {
     for (const { chat } of [QUILLONBY, HARROWMET]) expect([...buttonsUnder(chat).keys()].join()).toMatch(/did:.*reading:\d/u);
     expect(pried).toHaveLength(PAIRS.length);
