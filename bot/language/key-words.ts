@@ -27,7 +27,7 @@ const COLD = / (?:frost|freeze|freezing|cold|low|minimum|temperature|degrees) /;
 
 /**
  * The last resort for a message that no rule knows: a word or two that hardly ever mean another thing. None of what is found
- * so writes down a number or a deed.
+ * so writes down a number or a deed; the most it does is to take the last reading back or to be quiet, and both can be undone by a word.
  */
 export function keyWords(message: Message): Intent | null {
   const { said, asks } = message;

@@ -6,7 +6,7 @@
  * word-forms, spelling   abbreviations, slips of the thumb
  * message   words become symbols (#0 a temperature, %0 a crop, @cover an item, &inside a place), so that a rule speaks of kinds
  * command   what begins with a slash; a file for each intent (did, outcome, ...): its rule and its word lists; several-things: two at once
- * key-words   the last resort for a message that no rule knows; nothing that is written down comes from there
+ * key-words   the last resort for a message that no rule knows; no number and no deed comes from there
  *
  * To add a phrase: write it with its meaning in tests/bot/language/corpus-*.ts, see it fail, then add one word to one list:
  * - a misspelling or short form ("tmrw"): SAID_AS in word-forms; an everyday word that spelling spoils: ordinary-words

@@ -30,7 +30,7 @@ export const heaterSchema = z.strictObject({
   set: tempC(-5, 25, [2, '36 F']).optional().meta({ description: 'thermostat setting while it is on' }),
   burnHours: z.number().min(0.5).max(48).optional().meta({ description: 'how long one filling burns; 4 for candles, 5 for a wood stove, without end for the others' }),
   price: z.number().min(0).optional().meta({ description: 'price of one kWh, kg, litre or m3; a placeholder when left out' }),
-  safetyRead: z.boolean().default(false).meta({ description: 'true once you have read the safety words for a flame in a closed house; without it no flame is ever advised' }),
+  safetyRead: z.boolean().default(false).meta({ description: 'true once you have read the safety words for a flame in a closed house; without it no flame is ever advised, and one without a flue is not advised with it either' }),
 });
 
 export const ventsSchema = z.strictObject({

@@ -53,7 +53,7 @@ export async function issuedFor({ memory, subject, body }: Pick<JobContext, 'mem
   return last?.night === body.date ? (JSON.parse(last.body) as Advisory) : null;
 }
 
-/** Who hears of the work at the last moment is not reminded of it in the same breath. */
+/** Who hears of the work at the last moment is not reminded of it in the same breath (project estimate). */
 const REMIND_NOT_WITHIN_S = 10 * 60;
 
 /** One reminder, when the work is still to do and nobody has said a word since. */
