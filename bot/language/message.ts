@@ -6,7 +6,7 @@ import { COUNTED_ITEMS, ITEM_BY_PHRASE } from './item-words.js';
 import { PLACE_BY_PHRASE } from './place-words.js';
 import { isQuestion } from './question.js';
 import { plainText } from './plain-text.js';
-import { correctedWord } from './spelling.js';
+import { correctedWord, respelled } from './spelling.js';
 import { readTokens, type AmountToken, type ClockToken, type TempToken } from './value-grammar.js';
 import { plainWords, singular } from './word-forms.js';
 
@@ -100,9 +100,9 @@ function phraseAt(words: readonly Word[], at: number, crops: CropNames): { reado
 /** The message with everything known in it named, so that rules can speak of "a crop" and "a number". */
 export function readMessage(heard: Heard): Message {
   const names = heard.thermometers ?? [];
-  const plain = hideNames(plainText(heard.text), names);
-  const tokens = settleBareHours(plain, readTokens(plain));
   const crops = cropNames(heard.crops);
+  const plain = respelled(hideNames(plainText(heard.text), names), crops);
+  const tokens = settleBareHours(plain, readTokens(plain));
   const temps: TempToken[] = [];
   const clocks: ClockToken[] = [];
   const amounts: AmountToken[] = [];

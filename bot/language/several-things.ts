@@ -1,5 +1,6 @@
 import { meanings, unclear, type Intent, type IntentKind, type Meaning } from './intent.js';
 import { withPieces, type Message, type Piece } from './message.js';
+import { plainText } from './plain-text.js';
 import { isQuestion } from './question.js';
 
 /** What must not be lost comes first; questions keep the order in which they were asked. */
@@ -79,7 +80,7 @@ const ASKED_ALONE: ReadonlySet<IntentKind> = new Set(['help', 'start', 'erase', 
 /** A stretch of the message as a message of its own, with what it means. */
 function partOf(message: Message, from: number, to: number, understood: (text: string) => Intent): Part {
   const pieces = message.pieces.slice(from, to);
-  const source = message.plain.length === message.text.length ? message.text : message.plain;
+  const source = plainText(message.text) === message.plain && message.plain.length === message.text.length ? message.text : message.plain;
   const words = source.slice(pieces[0]?.start ?? 0, pieces.at(-1)?.end ?? 0);
   const intent = understood(words);
   // "Help" and the like are asked for alone; in a longer message they are mostly only words.

@@ -1,51 +1,68 @@
 import type { CropNames } from './crop-names.js';
 import { editDistance } from './edit-distance.js';
+import { isEverydayWord } from './everyday-words.js';
 import { ITEM_BY_PHRASE } from './item-words.js';
 import { ORDINARY_WORDS } from './ordinary-words.js';
 import { PLACE_BY_PHRASE } from './place-words.js';
-import { singular } from './word-forms.js';
+import { readTokens } from './value-grammar.js';
+import { SHORT_WORDS, VOCABULARY } from './vocabulary.js';
+import { isShortForm, singular } from './word-forms.js';
 
-/**
- * Words that carry a meaning in the rules and are often mistyped. Short or rare names of devices are not among them:
- * "quit" is no quilt and "tore" no tote.
- */
-const KEY_WORDS = `tonight tomorrow yesterday forecast survive survived inside outside covered covers minimum maximum temperature thermometer settings history
-  accurate weather freezing overnight harvest harvested fahrenheit celsius greenhouse midnight correction unsubscribe
-  heater heaters curtain curtains vents drums barrels compost fleece tunnel electricity message messages messaging reading measurement improvement please blanket blankets insulation plastic polytunnel propane lowest highest`.split(/\s+/);
-
-const keep = (word: string): boolean => word.length >= 4 && !ORDINARY_WORDS.has(word);
 const allowed = (letters: number): number => (letters >= 6 ? 2 : letters >= 4 ? 1 : 0);
 
-interface Targets {
-  readonly targets: ReadonlySet<string>;
-  readonly singulars: ReadonlySet<string>;
+interface Spellings {
+  /** What a slip may have been meant for. */
+  readonly targets: readonly string[];
+  /** What is no slip. */
+  readonly known: ReadonlySet<string>;
 }
 
-const known = new WeakMap<CropNames, Targets>();
+const PHRASE_WORDS = [...ITEM_BY_PHRASE.keys(), ...PLACE_BY_PHRASE.keys()].flatMap((phrase) => phrase.split(' '));
+const spellingsByCrops = new WeakMap<CropNames, Spellings>();
 
-function targetsOf(crops: CropNames): Targets {
-  const before = known.get(crops);
+function spellingsOf(crops: CropNames): Spellings {
+  const before = spellingsByCrops.get(crops);
   if (before !== undefined) return before;
-  const targets = new Set([...KEY_WORDS, ...[...crops.words].filter(keep)]);
-  const found = { targets, singulars: new Set([...targets].map(singular)) };
-  known.set(crops, found);
+  const names = [...crops.words].filter((word) => word.length >= 4 && !ORDINARY_WORDS.has(word));
+  const phrases = [...crops.idsByPhrase.keys()].flatMap((phrase) => phrase.split(' '));
+  const found = { targets: [...new Set([...VOCABULARY, ...SHORT_WORDS, ...names])], known: new Set([...VOCABULARY, ...SHORT_WORDS, ...crops.words, ...phrases, ...PHRASE_WORDS]) };
+  spellingsByCrops.set(crops, found);
   return found;
 }
 
+const swapped = (word: string, at: number): string => word.slice(0, at) + (word[at + 1] ?? '') + (word[at] ?? '') + word.slice(at + 2);
+const letters = (word: string): string => [...word].sort().join('');
+
 /**
  * The word that was meant, where exactly one lies nearest within the allowed number of slips; else the word as it is.
- * The first letter must agree, and neither side may be an everyday word: a wrong correction is worse than a question.
+ * The first letter must agree or have changed places with the second, and no everyday word is touched: a wrong correction is
+ * worse than a question.
  */
 export function correctedWord(word: string, crops: CropNames): string {
   const one = singular(word);
-  if (word.length < 4 || ORDINARY_WORDS.has(word) || ORDINARY_WORDS.has(one) || !/^[a-z]+$/.test(word)) return word;
-  if (ITEM_BY_PHRASE.has(one) || PLACE_BY_PHRASE.has(one)) return word;
-  const { targets, singulars } = targetsOf(crops);
-  if (targets.has(word) || targets.has(one) || singulars.has(one)) return word;
+  if (word.length < 3 || !/^[a-z]+$/.test(word) || isShortForm(word) || isEverydayWord(word) || isEverydayWord(one)) return word;
+  const { targets, known } = spellingsOf(crops);
+  if (known.has(word) || known.has(one)) return word;
+  const swaps = [...word].slice(1).map((_, at) => swapped(word, at)).filter((other) => SHORT_WORDS.has(other));
+  if (swaps.length === 1) return swaps[0] ?? word;
   // Two names of one crop are no tie.
-  const nearest = nearestWord(word, targets, (name) => crops.idsByPhrase.get(name)?.join(' ') ?? name);
-  return nearest ?? word;
+  const meaningOf = (target: string): string => crops.idsByPhrase.get(singular(target))?.join(' ') ?? singular(target);
+  const near = targets.filter((target) => (target[0] === word[0] || swapped(word, 0) === target) && Math.abs(target.length - word.length) <= 2).map((target) => ({ target, slips: editDistance(word, target) })).filter(({ target, slips }) => slips <= Math.min(allowed(word.length), allowed(target.length)));
+  const best = Math.min(...near.map(({ slips }) => slips));
+  const nearest = near.filter(({ slips }) => slips === best).map(({ target }) => target);
+  const samePlayers = nearest.filter((target) => letters(target) === letters(word));
+  const meant = samePlayers.length > 0 ? samePlayers : nearest;
+  return new Set(meant.map(meaningOf)).size === 1 ? (meant[0] ?? word) : word;
 }
+
+/** The text with its slips corrected, before values are looked for: "31 lsat nihgt", "4 dgerees". */
+export function respelled(plain: string, crops: CropNames): string {
+  const tokens = readTokens(plain).filter(({ type }) => type === 'word').map((token) => ({ ...token, meant: SAID_FOR_DAYS[token.text] ?? correctedWord(token.text, crops) })).filter(({ text, meant }) => text !== meant);
+  return tokens.reduceRight((sofar, { start, end, meant }) => sofar.slice(0, start) + meant + sofar.slice(end), plain);
+}
+
+/** Short forms that must be whole before days are looked for. */
+const SAID_FOR_DAYS: Readonly<Record<string, string>> = { nite: 'night', nights: 'nights', mornin: 'morning', evenin: 'evening', tonite: 'tonight', yest: 'yesterday', arvo: 'afternoon' };
 
 /** The singular of the one target within the allowed number of slips that lies nearest; null where none or several do. */
 export function nearestWord(word: string, targets: Iterable<string>, meaningOf: (singularName: string) => string): string | null {
