@@ -8,6 +8,13 @@ export interface FloorPatch {
   readonly covers: readonly LongwaveOptics[];
 }
 
+/** Bodies that stand on the floor, one temperature: they turn one half of their surface to the cover and the other to the floor, which they hide from it. */
+export interface StandingBodies {
+  /** What they turn to the cover, as much as they hide of the floor. */
+  readonly shownM2: number;
+  readonly emissivity: number;
+}
+
 /** A wall that lets no longwave through. */
 export interface OpaqueWall {
   readonly areaM2: number;
@@ -22,6 +29,7 @@ export interface LongwaveEnclosure {
   /** From inside to outside. */
   readonly films: readonly LongwaveOptics[];
   readonly patches: readonly FloorPatch[];
+  readonly bodies?: readonly StandingBodies[];
   /** A curtain drawn flat over the whole floor; the wall stands above it. */
   readonly curtain?: LongwaveOptics | null;
   readonly wall?: OpaqueWall | null;
@@ -38,11 +46,12 @@ export interface RoofSnow {
   readonly emissivity: number;
 }
 
-/** Where each emitting plane stands in the exchange matrix: all floors, all row covers, curtain, wall, films, surroundings last. */
+/** Where each emitting plane stands in the exchange matrix: all floors, all row covers, bodies on the floor, curtain, wall, films, surroundings last. */
 export interface PlaneIndex {
   readonly floor: (patch: number) => number;
   /** Only for planes that are there; the lowest cover of a patch is 0. */
   readonly rowCover: (patch: number, cover: number) => number;
+  readonly body: (body: number) => number;
   readonly curtain: number;
   readonly wall: number;
   readonly film: (film: number) => number;
@@ -52,9 +61,10 @@ export interface PlaneIndex {
 
 const NO_PLANE = -1;
 
-export function planeIndex({ patches, films, curtain, wall }: LongwaveEnclosure): PlaneIndex {
+export function planeIndex({ patches, bodies = [], films, curtain, wall }: LongwaveEnclosure): PlaneIndex {
   const coversBefore = patches.map((_, p) => patches.slice(0, p).reduce((sum, { covers }) => sum + covers.length, 0));
-  let next = patches.length + patches.reduce((sum, { covers }) => sum + covers.length, 0);
+  const firstBody = patches.length + patches.reduce((sum, { covers }) => sum + covers.length, 0);
+  let next = firstBody + bodies.length;
   const curtainPlane = curtain ? next++ : NO_PLANE;
   const wallPlane = wall ? next++ : NO_PLANE;
   const firstFilm = next;
@@ -62,6 +72,7 @@ export function planeIndex({ patches, films, curtain, wall }: LongwaveEnclosure)
   return {
     floor: (patch) => patch,
     rowCover: (patch, cover) => patches.length + coversBefore[patch]! + cover,
+    body: (body) => firstBody + body,
     curtain: curtainPlane,
     wall: wallPlane,
     film: (film) => firstFilm + film,

@@ -5,10 +5,10 @@ export const MOST_FILMS = 5;
 
 /**
  * Exchange areas B between all planes of the enclosure: heat to n from m is B[n][m] sigma (Tm^4 - Tn^4).
- * Floor patches see only what lies above them, the cover sees the opening with F = opening/cover area and itself with 1 - F.
+ * Floor patches see only what lies above them and the bodies that stand among them, the cover sees the opening with F = opening/cover area and itself with 1 - F.
  * Radiosities are linear in the emissive powers, so one dense solution with a right side for each emitter gives all areas.
  * Units: m2, fractions; result row-major planes x planes, m2, symmetric with zero diagonal.
- * Valid: cover area at least the opening of floor and wall, one to five films, optics that sum to at most 1.
+ * Valid: cover area at least the opening of floor and wall, bodies that show no more than the floor has, one to five films, optics that sum to at most 1.
  * Outside: throws RangeError.
  * Source: net-radiation method for semi-transparent grey planes (Siegel2002 ch. 5 and 17, from memory). Assumes grey films:
  *   two dry polyethylene layers really pass more than the square of one, because polyethylene absorbs in bands.
@@ -54,8 +54,11 @@ export function longwaveExchange(enclosure: LongwaveEnclosure): LongwaveExchange
   return { plane, areasM2: exchange, fromAbove: rows(equations.ontoFloor), fromBelow: rows(equations.fromFloor) };
 }
 
-function checkEnclosure({ coverAreaM2, films, patches, wall }: LongwaveEnclosure): void {
-  const openingAreaM2 = wall?.openingAreaM2 ?? patches.reduce((sum, patch) => sum + patch.areaM2, 0);
+function checkEnclosure({ coverAreaM2, films, patches, bodies = [], wall }: LongwaveEnclosure): void {
+  const floorAreaM2 = patches.reduce((sum, patch) => sum + patch.areaM2, 0);
+  const shownM2 = bodies.reduce((sum, body) => sum + body.shownM2, 0);
+  if (shownM2 > floorAreaM2) throw new RangeError(`bodies show ${shownM2} m2 to the cover, more than the floor under them has, ${floorAreaM2} m2`);
+  const openingAreaM2 = wall?.openingAreaM2 ?? floorAreaM2;
   if (coverAreaM2 < openingAreaM2 * (1 - 1e-9)) throw new RangeError(`cover area ${coverAreaM2} m2 is smaller than the opening under it, ${openingAreaM2} m2`);
   if (films.length < 1 || films.length > MOST_FILMS) throw new RangeError(`expected one to ${MOST_FILMS} films, got ${films.length}`);
 }

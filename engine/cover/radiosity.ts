@@ -1,5 +1,5 @@
 import { longwaveReflectance, type LongwaveOptics } from './film-optics.js';
-import type { LongwaveEnclosure, PlaneIndex } from './longwave-enclosure.js';
+import type { LongwaveEnclosure, PlaneIndex, StandingBodies } from './longwave-enclosure.js';
 
 /** Linear equations for the radiosities of an enclosure, and who absorbs how much of which. */
 export interface RadiosityEquations {
@@ -29,14 +29,15 @@ interface Absorption {
 
 /**
  * Radiosity equations of a film house. Opaque surfaces (floor or curtain, wall) see the cover through their common opening and,
- * where they form a corner, each other in proportion to their areas; the cover sees them and itself.
+ * where they form a corner, each other in proportion to their areas; the cover sees them and itself. A body on the floor turns one half
+ * to what is overhead and one half to the floor; by reciprocity the floor sees as much less of what is overhead as the body shows of itself.
  * Units: m2, fractions.
  * Valid: opening at most the cover area.
  * Outside: not checked here; longwaveExchange checks.
  * Source: net-radiation method for semi-transparent grey planes (Siegel2002 ch. 5 and 17, from memory); corner by the crossed-string area.
  */
 export function radiosityEquations(enclosure: LongwaveEnclosure, plane: PlaneIndex): RadiosityEquations {
-  const { films, patches, coverAreaM2, curtain, wall, snow } = enclosure;
+  const { films, patches, bodies = [], coverAreaM2, curtain, wall, snow } = enclosure;
   const system = emptySystem(plane);
   const floorAreaM2 = patches.reduce((sum, patch) => sum + patch.areaM2, 0);
   const opaqueAreaM2 = floorAreaM2 + (wall?.areaM2 ?? 0);
@@ -51,19 +52,26 @@ export function radiosityEquations(enclosure: LongwaveEnclosure, plane: PlaneInd
   const curtainSides = curtain ? system.stack({ planes: [{ optics: curtain, plane: plane.curtain }], areaM2: floorAreaM2, below: onCurtain, above: overhead }) : null;
   const overBeds = curtainSides?.down ?? overhead;
 
+  const standing = bodies.map(({ shownM2 }) => ({ leaving: system.unknown(), shownM2 }));
+  const hiddenShare = bodies.reduce((sum, { shownM2 }) => sum + shownM2, 0) / floorAreaM2;
+  const ontoPatches = bodies.length > 0 ? system.unknown() : overBeds;
+  if (bodies.length > 0) system.set(ontoPatches, [[overBeds, 1 - hiddenShare], ...standing.map(({ leaving, shownM2 }): Term => [leaving, shownM2 / floorAreaM2])], []);
+
   const ontoFloor: number[] = [];
   const fromFloor: number[] = [];
   const towardsCover = patches.map((patch, p): Term => {
     const up = system.unknown();
-    const sides = patch.covers.length === 0 ? { down: overBeds, up } : system.stack({ planes: patch.covers.map((optics, k) => ({ optics, plane: plane.rowCover(p, k) })), areaM2: patch.areaM2, below: up, above: overBeds });
+    const sides = patch.covers.length === 0 ? { down: ontoPatches, up } : system.stack({ planes: patch.covers.map((optics, k) => ({ optics, plane: plane.rowCover(p, k) })), areaM2: patch.areaM2, below: up, above: ontoPatches });
     system.set(up, [[sides.down, 1 - patch.emissivity]], [[plane.floor(p), patch.emissivity]]);
     system.absorb(plane.floor(p), sides.down, patch.areaM2 * patch.emissivity);
     ontoFloor.push(sides.down);
     fromFloor.push(up);
     return [sides.up, patch.areaM2];
   });
-  const opaque: Term[] = curtainSides ? [[curtainSides.up, floorAreaM2]] : towardsCover;
-  if (curtainSides) system.set(onCurtain, towardsCover.map(([up, areaM2]) => [up, areaM2 / floorAreaM2]), []);
+  addBodies(system, { plane, bodies, standing, overBeds, fromPatches: towardsCover.map(([up, areaM2]) => [up, areaM2 / floorAreaM2]) });
+  const fromBelow: readonly Term[] = [...towardsCover.map(([up, areaM2]): Term => [up, areaM2 * (1 - hiddenShare)]), ...standing.map(({ leaving, shownM2 }): Term => [leaving, shownM2])];
+  const opaque: Term[] = curtainSides ? [[curtainSides.up, floorAreaM2]] : [...fromBelow];
+  if (curtainSides) system.set(onCurtain, fromBelow.map(([up, areaM2]) => [up, areaM2 / floorAreaM2]), []);
   if (wall) {
     const wallOut = system.unknown();
     system.set(wallOut, [[overhead, 1 - wall.emissivity]], [[plane.wall, wall.emissivity]]);
@@ -75,6 +83,16 @@ export function radiosityEquations(enclosure: LongwaveEnclosure, plane: PlaneInd
   const coverSees = openingAreaM2 / coverAreaM2;
   system.set(onCover, [...opaque.map(([out, areaM2]): Term => [out, (coverSees * areaM2) / opaqueAreaM2]), [innerDown, 1 - coverSees]], []);
   return { unknowns: system.count(), ontoFloor, fromFloor, rows: system.rows, absorptions: system.absorptions };
+}
+
+/** Bodies take from overhead and from the patches, half and half, and send alike to both. */
+function addBodies(system: System, among: { plane: PlaneIndex; bodies: readonly StandingBodies[]; standing: readonly { leaving: number }[]; overBeds: number; fromPatches: readonly Term[] }): void {
+  const { plane, bodies, standing, overBeds, fromPatches } = among;
+  bodies.forEach(({ shownM2, emissivity }, b) => {
+    system.set(standing[b]!.leaving, [[overBeds, (1 - emissivity) / 2], ...fromPatches.map(([up, share]): Term => [up, (share * (1 - emissivity)) / 2])], [[plane.body(b), emissivity]]);
+    system.absorb(plane.body(b), overBeds, shownM2 * emissivity);
+    for (const [up, share] of fromPatches) system.absorb(plane.body(b), up, share * shownM2 * emissivity);
+  });
 }
 
 interface StackedPlanes {

@@ -35,8 +35,8 @@ const sunShareOf = (sunlitM2: number, floorAreaM2: number): number => Math.min(M
 
 /** Water drums in SI. Units: SI. Valid: a checked group. Outside: throws OutOfRangeError. Source: defaults as named above. */
 export function drumGroup(group: Given<'drums'>[number], floorAreaM2: number): DrumGroup {
-  const each = drumConductanceWPerK(group.litres) * (group.touching ? TOUCHING_FACTOR : 1);
-  return { litresEach: group.litres, count: group.count, conductanceWPerK: each * group.count, sunShare: group.sunny ? sunShareOf(group.count * DRUM_SUN_AREA_M2, floorAreaM2) : 0 };
+  const free = group.count * (group.touching ? TOUCHING_FACTOR : 1);
+  return { litresEach: group.litres, count: group.count, conductanceWPerK: free * drumConductanceWPerK(group.litres), sunShare: group.sunny ? sunShareOf(free * DRUM_SUN_AREA_M2, floorAreaM2) : 0 };
 }
 
 /** Stones that stand free, in SI. Units: SI. Valid: a checked group. Outside: throws OutOfRangeError. Source: defaults as named above. */

@@ -52,12 +52,16 @@ const nodeNames = ({ model }: HouseRunner): readonly string[] => [...model.netwo
 /** State as plain data. Units: SI. Valid: a state of the same house. Outside: not checked. Source: definition. */
 export const storedState = (runner: HouseRunner, state: HouseState): StoredState => ({ tempsK: Object.fromEntries(nodeNames(runner).map((name, n) => [name, state.tempsK[n]!])), humidity: [...state.humidity], waterKgPerM2: [...state.waterKgPerM2] });
 
-/** State from plain data; what was added since begins as warm as the air inside. Units: SI. Valid: a state of this house or of the house before a change. Outside: not checked. Source: definition. */
+/** Water comes out of the tap as cold as the ground that its pipe lies in. */
+const WATER_COMES_AS = 'deep ground';
+
+/** State from plain data; what was added since begins as warm as the air inside, and water as it comes out of the ground. Units: SI. Valid: a state of this house or of the house before a change. Outside: not checked. Source: definition. */
 export function revivedState(runner: HouseRunner, stored: StoredState): HouseState {
   const insideK = stored.tempsK['inside air']!;
+  const water = new Set(runner.model.drums);
   const sized = (values: readonly number[], count: number): Float64Array => Float64Array.from({ length: count }, (_, i) => values[i] ?? values[0]!);
   return {
-    tempsK: Float64Array.from(nodeNames(runner), (name) => stored.tempsK[name] ?? insideK),
+    tempsK: Float64Array.from(nodeNames(runner), (name, n) => stored.tempsK[name] ?? (water.has(n) ? stored.tempsK[WATER_COMES_AS]! : insideK)),
     humidity: sized(stored.humidity, runner.moisture.volumes.length),
     waterKgPerM2: sized(stored.waterKgPerM2, runner.moisture.waterAreasM2.length),
   };

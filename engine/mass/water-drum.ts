@@ -8,9 +8,7 @@ const REFERENCE_UA_W_PER_K = 12.6;
 /** Water freezes at one temperature; a narrow band keeps heat and temperature in step. */
 const FREEZING_BAND_K = 0.2;
 
-/** How a drum shares its heat: air, film above, ground it stands on (prior of this project). */
-export const DRUM_SHARES = { air: 0.4, film: 0.35, ground: 0.25 } as const;
-/** Drums that touch each other or stand in stacks reach less air (prior 0.6-0.8). */
+/** Drums that touch each other or stand in stacks hide this much of each other from air, cover and sun (prior 0.6-0.8; a taut string round a long row of drums leaves 0.69 of their sides and tops). */
 export const TOUCHING_FACTOR = 0.7;
 
 /**

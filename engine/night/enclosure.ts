@@ -1,7 +1,8 @@
 import { blendOptics, type LongwaveOptics } from '../cover/film-optics.js';
-import type { FloorPatch, LongwaveEnclosure } from '../cover/longwave-enclosure.js';
+import type { FloorPatch, LongwaveEnclosure, StandingBodies } from '../cover/longwave-enclosure.js';
 import { SNOW_EMISSIVITY, snowHoldingShare, snowyShare } from '../cover/snow-layer.js';
 import type { House } from '../greenhouse/house.js';
+import { BODY_EMISSIVITY, shownM2 } from '../mass/standing-body.js';
 
 /** Soil longwave emissivity (from memory: 0.92 to 0.97). */
 const SOIL_EMISSIVITY = 0.95;
@@ -38,9 +39,20 @@ export function enclosureOf(house: House, laid: LaidPlanes): LongwaveEnclosure {
     films: house.mayHoldSnow ? [...films, { transmittance: 1 - snowy, emissivity: 0 }] : films,
     snow: house.mayHoldSnow ? { share: snowy, emissivity: SNOW_EMISSIVITY } : null,
     patches: house.columns.map((_, c): FloorPatch => ({ areaM2: house.columns[c]!.areaM2, emissivity: SOIL_EMISSIVITY, covers: coversOf(house, laid, c) })),
+    bodies: bodiesOf(house),
     curtain: house.curtain ? (laid.curtainDrawn ? blendOptics(house.curtain.dry, house.curtain.wet, laid.curtainWater) : TRANSPARENT) : null,
     wall: house.geometry.solidWall ? { areaM2: house.geometry.solidWall.areaM2, emissivity: WALL_EMISSIVITY, openingAreaM2: house.geometry.solidWall.openingAreaM2 } : null,
   };
+}
+
+/** Where they stand close they hide each other before they hide all of the floor (project estimate). */
+const MOST_HIDDEN_SHARE = 0.8;
+
+/** Drums, then stones. */
+function bodiesOf(house: House): readonly StandingBodies[] {
+  const shown = [...house.drums.map(({ conductanceWPerK }) => conductanceWPerK), ...house.stones.map(({ lumps }) => lumps.surfaceWPerK)].map(shownM2);
+  const share = Math.min(1, (MOST_HIDDEN_SHARE * house.geometry.floorAreaM2) / shown.reduce((sum, m2) => sum + m2, 0));
+  return shown.map((m2) => ({ shownM2: m2 * share, emissivity: BODY_EMISSIVITY }));
 }
 
 /** Condensation gathers on the lowest cover: that over it stays dry. */

@@ -53,7 +53,7 @@ export function buildHouseModel(house: House): HouseModel {
   const heap = addHeap(builder, { air, columns });
   const plane = planeIndex(enclosureOf(house, NOTHING_LAID));
   const rowCovers = columns.flatMap(({ rowCover, secondCover }) => [rowCover, secondCover].filter((node) => node >= 0));
-  const planes = [...columns.map(({ surface }) => surface), ...rowCovers, ...(air.curtain >= 0 ? [air.curtain] : []), ...(wall ? [wall.surface] : []), ...cover.films, ...(cover.snow >= 0 ? [cover.snow] : []), BOUNDARY.surroundings];
+  const planes = [...columns.map(({ surface }) => surface), ...rowCovers, ...stores.drums, ...stores.stones.map(({ skin }) => skin), ...(air.curtain >= 0 ? [air.curtain] : []), ...(wall ? [wall.surface] : []), ...cover.films, ...(cover.snow >= 0 ? [cover.snow] : []), BOUNDARY.surroundings];
   const { network, planeNodes, boundary } = builder.finish(planes);
   return {
     house,

@@ -130,12 +130,61 @@ describe('an opaque wall', () => {
   });
 });
 
+describe('bodies that stand on the floor', () => {
+  // Two halves of 3 m2 each: one to the cover, one to the floor, whose view of the cover shrinks by as much.
+  it('show the cover as much of themselves as they hide of the floor', () => {
+    const { plane, between } = areas(house({ bodies: [{ shownM2: 3, emissivity: 1 }] }));
+    expect(between(plane.body(0), plane.film(0))).toBeCloseTo(3, 9);
+    expect(between(plane.body(0), plane.floor(0))).toBeCloseTo(3, 9);
+    expect(between(plane.floor(0), plane.film(0))).toBeCloseTo(FLOOR_M2 - 3, 9);
+  });
+
+  it('as grey as the floor send more through the same opening, and never more than a black floor would', () => {
+    const toFilm = (parts: Partial<LongwaveEnclosure>): number => {
+      const { plane, between } = areas(house({ patches: [bare(0.5)], ...parts }));
+      return [plane.floor(0), ...(parts.bodies ?? []).map((_, b) => plane.body(b))].reduce((sum, n) => sum + between(n, plane.film(0)), 0);
+    };
+    expect(toFilm({ bodies: [{ shownM2: 4, emissivity: 0.5 }] })).toBeGreaterThan(toFilm({}));
+    expect(toFilm({ bodies: [{ shownM2: 4, emissivity: 0.5 }] })).toBeLessThan(FLOOR_M2);
+  });
+
+  it('stand under a curtain that is drawn over them, and beside the row cover of a bed', () => {
+    const under = areas(house({ bodies: [{ shownM2: 3, emissivity: 1 }], curtain: BLACK }));
+    expect(under.between(under.plane.body(0), under.plane.curtain)).toBeCloseTo(3, 9);
+    expect(under.between(under.plane.body(0), under.plane.film(0))).toBeCloseTo(0, 12);
+    const beside = areas(house({ bodies: [{ shownM2: 3, emissivity: 1 }], patches: [{ areaM2: FLOOR_M2, emissivity: 1, covers: [BLACK] }] }));
+    expect(beside.between(beside.plane.floor(0), beside.plane.rowCover(0, 0))).toBeCloseTo(FLOOR_M2, 9);
+    expect(beside.between(beside.plane.body(0), beside.plane.rowCover(0, 0))).toBeCloseTo(3, 9);
+    expect(beside.between(beside.plane.body(0), beside.plane.floor(0))).toBeCloseTo(0, 12);
+  });
+
+  it('see two beds in proportion to their areas, and each other hardly', () => {
+    const { plane, between } = areas(house({ patches: [bare(1, 4), bare(1, 6)], bodies: [{ shownM2: 2, emissivity: 1 }, { shownM2: 1, emissivity: 1 }] }));
+    expect(between(plane.body(0), plane.floor(0))).toBeCloseTo(2 * 0.4, 9);
+    expect(between(plane.body(0), plane.floor(1))).toBeCloseTo(2 * 0.6, 9);
+    expect(between(plane.body(0), plane.body(1))).toBeCloseTo(0, 12);
+  });
+
+  it('that show nothing change nothing', () => {
+    const parts = { patches: [bare(0.8, 4), bare(0.6, 6)], films: [{ transmittance: 0.3, emissivity: 0.4 }], wall: { ...WALL, emissivity: 0.7 } };
+    const [none, without] = [areas(house({ ...parts, bodies: [{ shownM2: 0, emissivity: 0.9 }] })), areas(house(parts))];
+    const planes = ({ plane }: typeof none): number[] => [plane.floor(0), plane.floor(1), plane.wall, plane.film(0), plane.surroundings];
+    planes(none).forEach((n, i) => planes(none).forEach((m, j) => expect(none.between(n, m)).toBeCloseTo(without.between(planes(without)[i]!, planes(without)[j]!), 9)));
+  });
+
+  it('cannot hide more floor than there is', () => {
+    expect(() => areas(house({ bodies: [{ shownM2: 6, emissivity: 1 }, { shownM2: 4.1, emissivity: 1 }] }))).toThrow(RangeError);
+    expect(() => areas(house({ bodies: [{ shownM2: 6, emissivity: 1 }, { shownM2: 4, emissivity: 1 }] }))).not.toThrow();
+  });
+});
+
 describe('any enclosure of one temperature', () => {
   const grey = { transmittance: 0.3, emissivity: 0.5 };
   const ANY: readonly LongwaveEnclosure[] = [
     house({}),
     house({ patches: [bare(0.9, 4), { areaM2: 6, emissivity: 0.8, covers: [grey, grey] }], films: [grey, opaque(0.2)] }),
     house({ patches: [bare(0.9, 4), { areaM2: 6, emissivity: 0.8, covers: [grey] }], films: [grey, grey], curtain: grey, wall: { ...WALL, emissivity: 0.6 } }),
+    house({ patches: [bare(0.9, 4), { areaM2: 6, emissivity: 0.8, covers: [grey] }], bodies: [{ shownM2: 2, emissivity: 0.9 }, { shownM2: 1, emissivity: 0.5 }], films: [grey], wall: { ...WALL, emissivity: 0.6 } }),
   ];
 
   it.each(ANY.map((enclosure, i) => [i + 1, enclosure] as const))('surrounds a leaf with its own temperature, and has an index for each plane: %i', (_, enclosure) => {
@@ -146,6 +195,7 @@ describe('any enclosure of one temperature', () => {
     const all = [
       ...enclosure.patches.map((__, p) => plane.floor(p)),
       ...enclosure.patches.flatMap(({ covers }, p) => covers.map((__, k) => plane.rowCover(p, k))),
+      ...(enclosure.bodies ?? []).map((__, b) => plane.body(b)),
       ...(enclosure.curtain ? [plane.curtain] : []),
       ...(enclosure.wall ? [plane.wall] : []),
       ...enclosure.films.map((__, f) => plane.film(f)),

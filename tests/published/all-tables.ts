@@ -17,7 +17,7 @@ const STORY: readonly string[] = [
   'NRAES-33', 'Siegel2002', 'eXtension-Glazing', 'Bartok-GreenhouseManagement', 'ASHRAE-HVACApps', 'Roberts1985', 'Mihara1979', 'Rasheed2017', 'Geoola2011', 'Wisconsin-GreenhouseEnergy', 'Moene2014',
   'Watmuff1977', 'Walton1983', 'Yazdanian1994', 'Churchill1975',
   // Air exchange, ground, stores, heat
-  'EnergyPlusEngRef', 'ASHRAE-F09', 'Carslaw1959', 'Kusuda1965', 'ASHRAE-90-1', 'Gnielinski1976', 'Wakao1982', 'Bleier1998', 'Smith2017', 'UMass-UnventedHeaters',
+  'EnergyPlusEngRef', 'ASHRAE-F09', 'Carslaw1959', 'Kusuda1965', 'ASHRAE-90-1', 'Gnielinski1976', 'Wakao1982', 'Verlodt1990', 'Bleier1998', 'Smith2017', 'UMass-UnventedHeaters',
   // Networks
   'Incropera2007', 'ISO13790', 'VDI6007', 'odex',
   // Night and plants

@@ -1,5 +1,5 @@
 import { DEEP_SOIL_DEPTH_M, SOIL_LAYERS_M } from '../../ground/soil-column.js';
-import { DRUM_SHARES } from '../../mass/water-drum.js';
+import { BODY_TO_AIR_SHARE } from '../../mass/standing-body.js';
 import { wallToAirWPerM2K } from '../air-exchange.js';
 import type { HouseModel } from '../house-model.js';
 import { PANE_TO_AIR_W_PER_M2K, PANE_TO_FILM_W_PER_M2K, STONES_TO_PANE_W_PER_M2K } from '../parts/stores-part.js';
@@ -12,14 +12,9 @@ const groundUnder = (model: HouseModel): number => model.columns.at(-1)!.surface
 /** Heat flows of drums, stones, box, wall, tubes and heap, each law written again from its meaning. */
 export function deviceFlows(model: HouseModel, tempsK: Float64Array, flow: Flow): void {
   const { house, conditions, air, films } = model;
-  const toHouse = (node: number, conductanceWPerK: number): void => {
-    flow(node, air, DRUM_SHARES.air * conductanceWPerK);
-    flow(node, films[0]!, DRUM_SHARES.film * conductanceWPerK);
-    flow(node, groundUnder(model), DRUM_SHARES.ground * conductanceWPerK);
-  };
-  house.drums.forEach(({ conductanceWPerK }, d) => toHouse(model.drums[d]!, conductanceWPerK));
+  house.drums.forEach(({ conductanceWPerK }, d) => flow(model.drums[d]!, air, BODY_TO_AIR_SHARE * conductanceWPerK));
   house.stones.forEach(({ lumps }, s) => {
-    toHouse(model.stones[s]!.skin, lumps.surfaceWPerK);
+    flow(model.stones[s]!.skin, air, BODY_TO_AIR_SHARE * lumps.surfaceWPerK);
     flow(model.stones[s]!.skin, model.stones[s]!.core, lumps.skinToCoreWPerK);
   });
   if (house.stoneBox && model.stoneBox) {

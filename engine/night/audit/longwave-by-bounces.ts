@@ -1,5 +1,5 @@
 import { longwaveReflectance, type LongwaveOptics } from '../../cover/film-optics.js';
-import type { LongwaveEnclosure, PlaneIndex } from '../../cover/longwave-enclosure.js';
+import type { LongwaveEnclosure, PlaneIndex, StandingBodies } from '../../cover/longwave-enclosure.js';
 
 const MOST_REFLECTIONS = 4000;
 const SETTLED_W_PER_M2 = 1e-10;
@@ -20,6 +20,8 @@ interface Beams {
   /** What leaves each floor patch, and what falls on it. */
   readonly floorUp: number[];
   readonly ontoFloor: number[];
+  /** What leaves each body that stands on the floor. */
+  readonly bodyOut: number[];
   wallOut: number;
   onCover: number;
   overhead: number;
@@ -27,6 +29,7 @@ interface Beams {
 
 const stackOf = (optics: readonly LongwaveOptics[], planes: readonly number[], areaM2: number): Stack => ({ optics, planes, areaM2, up: optics.map(() => 0), down: optics.map(() => 0) });
 const floorArea = ({ patches }: LongwaveEnclosure): number => patches.reduce((sum, { areaM2 }) => sum + areaM2, 0);
+const bodiesOf = ({ bodies }: LongwaveEnclosure): readonly StandingBodies[] => bodies ?? [];
 
 /**
  * Longwave that each plane takes up less what it gives off: reflections are followed until they die out, without any exchange area.
@@ -43,6 +46,7 @@ export function longwaveGainsW(enclosure: LongwaveEnclosure, plane: PlaneIndex, 
     covers: patches.map(({ covers, areaM2 }, p) => stackOf(covers, covers.map((_, k) => plane.rowCover(p, k)), areaM2)),
     floorUp: patches.map(() => 0),
     ontoFloor: patches.map(() => 0),
+    bodyOut: bodiesOf(enclosure).map(() => 0),
     wallOut: 0,
     onCover: 0,
     overhead: 0,
@@ -54,7 +58,9 @@ export function longwaveGainsW(enclosure: LongwaveEnclosure, plane: PlaneIndex, 
   }
   const gainsW = new Float64Array(plane.count);
   patches.forEach(({ areaM2, emissivity }, p) => (gainsW[plane.floor(p)] = areaM2 * emissivity * (beams.ontoFloor[p]! - emitted[plane.floor(p)]!)));
-  beams.covers.forEach((stack, p) => addAbsorbed(gainsW, stack, emitted, { below: beams.floorUp[p]!, above: beams.curtain ? beams.curtain.down[0]! : beams.overhead }));
+  const overBeds = beams.curtain ? beams.curtain.down[0]! : beams.overhead;
+  beams.covers.forEach((stack, p) => addAbsorbed(gainsW, stack, emitted, { below: beams.floorUp[p]!, above: besideBodies(enclosure, beams, overBeds) }));
+  bodiesOf(enclosure).forEach(({ shownM2, emissivity }, b) => (gainsW[plane.body(b)] = shownM2 * emissivity * (overBeds + meanFromPatches(enclosure, beams) - 2 * emitted[plane.body(b)]!)));
   if (beams.curtain) addAbsorbed(gainsW, beams.curtain, emitted, { below: ontoCurtain(enclosure, beams), above: beams.overhead });
   if (wall) gainsW[plane.wall] = wall.areaM2 * wall.emissivity * (beams.overhead - emitted[plane.wall]!);
   addAbsorbed(gainsW, beams.films, emitted, { below: beams.onCover, above: emitted[plane.surroundings]! });
@@ -65,7 +71,7 @@ export function longwaveGainsW(enclosure: LongwaveEnclosure, plane: PlaneIndex, 
 }
 
 /** Grows with every bounce until all light has found its end. */
-const allLight = ({ films, floorUp, onCover, wallOut }: Beams): number => [...films.up, ...films.down, ...floorUp].reduce((sum, light) => sum + light, onCover + wallOut);
+const allLight = ({ films, floorUp, bodyOut, onCover, wallOut }: Beams): number => [...films.up, ...films.down, ...floorUp, ...bodyOut].reduce((sum, light) => sum + light, onCover + wallOut);
 
 /** What passes or leaves a plane on one side: own emission, reflection of that side's light, transmission of the other side's. */
 const leaving = (optics: LongwaveOptics, emitted: number, light: { sameSide: number; otherSide: number }): number =>
@@ -94,9 +100,11 @@ function addAbsorbed(gainsW: Float64Array, stack: Stack, emitted: readonly numbe
 }
 
 /** Area-weighted light from the floor and what lies on it. */
-function ontoCurtain(enclosure: LongwaveEnclosure, beams: Beams): number {
-  return enclosure.patches.reduce((sum, { areaM2 }, p) => sum + areaM2 * (beams.covers[p]!.up.at(-1) ?? beams.floorUp[p]!), 0) / floorArea(enclosure);
-}
+const meanFromPatches = (enclosure: LongwaveEnclosure, beams: Beams): number => enclosure.patches.reduce((sum, { areaM2 }, p) => sum + areaM2 * (beams.covers[p]!.up.at(-1) ?? beams.floorUp[p]!), 0) / floorArea(enclosure);
+
+/** Light over the beds where bodies stand in its way: their own in its place, for as much of the floor as they show of themselves. */
+const besideBodies = (enclosure: LongwaveEnclosure, beams: Beams, free: number): number => bodiesOf(enclosure).reduce((sum, { shownM2 }, b) => sum + (shownM2 / floorArea(enclosure)) * (beams.bodyOut[b]! - free), free);
+const ontoCurtain = (enclosure: LongwaveEnclosure, beams: Beams): number => besideBodies(enclosure, beams, meanFromPatches(enclosure, beams));
 
 function bounceOnce(enclosure: LongwaveEnclosure, plane: PlaneIndex, emitted: readonly number[], beams: Beams): void {
   const { patches, coverAreaM2, wall } = enclosure;
@@ -104,10 +112,12 @@ function bounceOnce(enclosure: LongwaveEnclosure, plane: PlaneIndex, emitted: re
   const innerDown = beams.films.down[0]!;
   if (beams.curtain) bounceThrough(beams.curtain, emitted, { below: ontoCurtain(enclosure, beams), above: beams.overhead });
   const overBeds = beams.curtain ? beams.curtain.down[0]! : beams.overhead;
+  const above = besideBodies(enclosure, beams, overBeds);
+  bodiesOf(enclosure).forEach(({ emissivity }, b) => (beams.bodyOut[b] = emissivity * emitted[plane.body(b)]! + ((1 - emissivity) * (overBeds + meanFromPatches(enclosure, beams))) / 2));
   patches.forEach(({ emissivity }, p) => {
     const covers = beams.covers[p]!;
-    bounceThrough(covers, emitted, { below: beams.floorUp[p]!, above: overBeds });
-    beams.ontoFloor[p] = covers.down[0] ?? overBeds;
+    bounceThrough(covers, emitted, { below: beams.floorUp[p]!, above });
+    beams.ontoFloor[p] = covers.down[0] ?? above;
     beams.floorUp[p] = emissivity * emitted[plane.floor(p)]! + (1 - emissivity) * beams.ontoFloor[p];
   });
   if (wall) beams.wallOut = wall.emissivity * emitted[plane.wall]! + (1 - wall.emissivity) * beams.overhead;

@@ -1,4 +1,5 @@
-import { DRUM_SHARES, waterStore } from '../../mass/water-drum.js';
+import { BODY_TO_AIR_SHARE } from '../../mass/standing-body.js';
+import { waterStore } from '../../mass/water-drum.js';
 import { MASSLESS, sensibleStore, type HeatStore } from '../../network/enthalpy.js';
 import type { AirIndex } from './air-part.js';
 import type { CoverIndex } from './cover-part.js';
@@ -32,30 +33,24 @@ interface Around {
   readonly columns: readonly ColumnIndex[];
 }
 
-/** Water drums, stones and the glazed stone box: each gives its heat to the air, the film above and the ground it stands on. */
+/** Water drums, stones and the glazed stone box: what they give to the air. Drums and stones are planes of the longwave enclosure for the rest. */
 export function addStores(builder: NetworkBuilder, around: Around): StoresIndex {
   const { house } = builder;
   const drums = house.drums.map((group, d) => {
     const node = builder.addNode({ name: `drums ${d + 1}`, store: times(waterStore(group.litresEach), group.count) });
-    coupleToHouse(builder, around, { node, conductanceWPerK: group.conductanceWPerK });
+    builder.couple(node, around.air.air, BODY_TO_AIR_SHARE * group.conductanceWPerK);
     return node;
   });
   const stones = house.stones.map(({ lumps }, s) => {
     const index = { skin: builder.addNode({ name: `stones ${s + 1} skin`, store: sensibleStore(lumps.skinJPerK) }), core: builder.addNode({ name: `stones ${s + 1} core`, store: sensibleStore(lumps.coreJPerK) }) };
     builder.couple(index.skin, index.core, lumps.skinToCoreWPerK);
-    coupleToHouse(builder, around, { node: index.skin, conductanceWPerK: lumps.surfaceWPerK });
+    builder.couple(index.skin, around.air.air, BODY_TO_AIR_SHARE * lumps.surfaceWPerK);
     return index;
   });
   return { drums, stones, stoneBox: addStoneBox(builder, around) };
 }
 
 const groundUnder = ({ columns }: Around): number => columns.at(-1)!.surface;
-
-function coupleToHouse(builder: NetworkBuilder, around: Around, store: { node: number; conductanceWPerK: number }): void {
-  builder.couple(store.node, around.air.air, DRUM_SHARES.air * store.conductanceWPerK);
-  builder.couple(store.node, around.cover.films[0]!, DRUM_SHARES.film * store.conductanceWPerK);
-  builder.couple(store.node, groundUnder(around), DRUM_SHARES.ground * store.conductanceWPerK);
-}
 
 function addStoneBox(builder: NetworkBuilder, around: Around): StoneBoxIndex | null {
   const box = builder.house.stoneBox;

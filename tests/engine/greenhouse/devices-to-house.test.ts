@@ -42,6 +42,8 @@ describe('drums', () => {
     const [free, touching] = [false, true].map((touches) => houseWith({ drums: [{ litres: 208, count: 5, touching: touches }] }).drums[0]!);
     expect(touching!.conductanceWPerK / free!.conductanceWPerK).toBeCloseTo(0.7, 9);
     expect(free!.conductanceWPerK).toBeCloseTo(5 * 12.6, 9);
+    // What they hide of each other they hide from the sun too.
+    expect(touching!.sunShare / free!.sunShare).toBeCloseTo(0.7, 9);
   });
 });
 
