@@ -2,11 +2,10 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { createInterface } from 'node:readline';
-import { fileURLToPath } from 'node:url';
+import { ROOT, scriptWords } from '../fixtures/script.js';
 
-/** The whole program, from its source. */
+/** The whole program. */
 export const THE_PROGRAM = ['bot/main.ts', 'run'] as const;
-const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 
 export interface Ended {
   readonly code: number | null;
@@ -27,7 +26,7 @@ export interface AssistantProcess {
 
 export function startAssistant([script, ...words]: readonly [string, ...string[]], settings: Readonly<Record<string, string>>): AssistantProcess {
   const others = Object.entries(process.env).filter(([name]) => !name.startsWith('DUSKWARD_') && !name.startsWith('VITEST'));
-  const child = spawn(process.execPath, ['--import', 'tsx', script, ...words], { cwd: ROOT, env: { ...Object.fromEntries(others), ...settings }, stdio: ['ignore', 'ignore', 'pipe'] });
+  const child = spawn(process.execPath, [...scriptWords(script), ...words], { cwd: ROOT, env: { ...Object.fromEntries(others), ...settings }, stdio: ['ignore', 'ignore', 'pipe'] });
   const errors: string[] = [];
   createInterface({ input: child.stderr }).on('line', (line) => errors.push(line));
   let isOver = false;

@@ -1,14 +1,12 @@
-import { execFile } from 'node:child_process';
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { PNG } from 'pngjs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { demoAnswerBody } from '../../../bot/weather/demo.js';
 import { BARE_TUNNEL } from '../../fixtures/greenhouse-files.js';
+import { runScript, type ScriptEnd } from '../../fixtures/script.js';
 
-const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 const AT = '2026-11-25T20:00:00Z';
 const PLACE = { latitude: 45.1, longitude: -72.2 };
 
@@ -21,11 +19,8 @@ beforeAll(async () => {
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
 /** `tonight` as a user runs it, with a picture. */
-const tonightWithPicture = (file: string): Promise<{ status: number; out: string; err: string }> =>
-  new Promise((resolve) => {
-    const words = ['tonight', '--greenhouse', join(folder, 'house.json'), '--weather', join(folder, 'weather.json'), '--at', AT, '--picture', file];
-    execFile(process.execPath, ['--import', 'tsx', 'bot/main.ts', ...words], { cwd: ROOT, env: { PATH: process.env['PATH'] } }, (error, out, err) => resolve({ status: error ? Number(error.code) : 0, out, err }));
-  });
+const tonightWithPicture = (file: string): Promise<ScriptEnd> =>
+  runScript('bot/main.ts', ['tonight', '--greenhouse', join(folder, 'house.json'), '--weather', join(folder, 'weather.json'), '--at', AT, '--picture', file]);
 
 describe('tonight --picture', () => {
   it('writes the picture beside the words, and ends', async () => {

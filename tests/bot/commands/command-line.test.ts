@@ -1,33 +1,20 @@
-import { execFile } from 'node:child_process';
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DEMO_PLACE, demoAnswerBody } from '../../../bot/weather/demo.js';
 import { DOUBLE_WITH_HEAT } from '../../fixtures/greenhouse-files.js';
+import { runScript, type ScriptEnd } from '../../fixtures/script.js';
 
-const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 const AT = '2026-11-25T20:00:00Z';
 const AT_S = Date.parse(AT) / 1000;
-
-interface Outcome {
-  readonly status: number;
-  readonly out: string;
-  readonly err: string;
-}
 
 let folder: string;
 const path = (name: string): string => join(folder, name);
 
 /** The program as a user runs it, with an environment of its own. */
-function duskward(words: readonly string[], options: { input?: string; env?: Record<string, string> } = {}): Promise<Outcome> {
-  return new Promise((resolve) => {
-    const child = execFile(process.execPath, ['--import', 'tsx', 'bot/main.ts', ...words], { cwd: ROOT, env: { PATH: process.env['PATH'], DUSKWARD_DATABASE: path('talk.sqlite'), ...options.env } }, (error, out, err) =>
-      resolve({ status: error ? Number(error.code) : 0, out, err }),
-    );
-    child.stdin!.end(options.input ?? '');
-  });
+function duskward(words: readonly string[], options: { input?: string; env?: Record<string, string> } = {}): Promise<ScriptEnd> {
+  return runScript('bot/main.ts', words, { ...options, env: { DUSKWARD_DATABASE: path('talk.sqlite'), ...options.env } });
 }
 
 beforeAll(async () => {

@@ -1,9 +1,7 @@
 import Database from 'better-sqlite3';
-import { execFile } from 'node:child_process';
 import { copyFileSync, existsSync, mkdirSync, readFileSync, readdirSync, renameSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { setImmediate as nextTurn } from 'node:timers/promises';
-import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { backup } from '../../../bot/commands/backup.js';
 import type { Memory } from '../../../bot/journal.js';
@@ -12,8 +10,8 @@ import { openSqliteStore } from '../../../bot/store/sqlite-store.js';
 import { EVENING_S, inbound, job, keys, newChat, outbound, send, updates } from '../../contract/journal/rows.js';
 import { storeFolder, type StoreFolder } from './store-folder.js';
 import { startWriter } from './writer-process.js';
+import { runScript, type ScriptEnd } from '../../fixtures/script.js';
 
-const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 const reading = { greenhouseId: 'hill', receivedAtS: EVENING_S, validAtS: EVENING_S, place: 'inside', statistic: 'low', tempC: -3, text: '-3' } as const;
 
 let at: StoreFolder;
@@ -198,10 +196,7 @@ describe('a backup', () => {
 });
 
 describe('duskward backup', () => {
-  const run = (words: readonly string[]): Promise<{ status: number; out: string; err: string }> =>
-    new Promise((resolve) => {
-      execFile(process.execPath, ['--import', 'tsx', 'bot/main.ts', 'backup', ...words], { cwd: ROOT, env: { PATH: process.env['PATH'], DUSKWARD_DATABASE: at.path } }, (error, out, err) => resolve({ status: error ? Number(error.code) : 0, out, err }));
-    });
+  const run = (words: readonly string[]): Promise<ScriptEnd> => runScript('bot/main.ts', ['backup', ...words], { env: { DUSKWARD_DATABASE: at.path } });
 
   it('copies while the assistant runs and writes', async () => {
     const writer = startWriter(at.path, '0', 'write');

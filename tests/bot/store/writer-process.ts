@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
+import { scriptWords } from '../../fixtures/script.js';
 
 export interface WriterProcess {
   /** Resolves with the first whole line that begins with the word; rejects when the process ends without one. */
@@ -19,8 +19,7 @@ export const startWriter = (path: string, round: string, mode: 'write' | 'hold')
 export const startPostOffice = (path: string, from: number, last: number): WriterProcess => startScript('post-office.ts', path, String(from), String(last));
 
 function startScript(name: string, ...words: readonly string[]): WriterProcess {
-  const script = fileURLToPath(new URL(name, import.meta.url));
-  const child = spawn(process.execPath, ['--import', 'tsx', script, ...words], { stdio: ['ignore', 'pipe', 'inherit'] });
+  const child = spawn(process.execPath, [...scriptWords(`tests/bot/store/${name}`), ...words], { stdio: ['ignore', 'pipe', 'inherit'] });
   let output = '';
   const whenMore = new Set<() => void>();
   const tell = (): void => whenMore.forEach((look) => look());

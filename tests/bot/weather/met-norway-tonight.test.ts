@@ -1,8 +1,6 @@
-import { execFile } from 'node:child_process';
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { Advisory } from '../../../bot/features/evening/advisory.js';
 import { SECOND_WEATHER_ATTRIBUTION } from '../../../bot/text/attribution.js';
@@ -15,8 +13,8 @@ import { metNorwayBody } from '../../fixtures/met-norway-answer.js';
 import { page, startMetNorway, type MetNorwayStandIn } from '../../fixtures/met-norway-stand-in.js';
 import { forecastBody } from '../../fixtures/weather-answer.js';
 import { outsideGsm } from '../text/gsm.js';
+import { runScript, type ScriptEnd } from '../../fixtures/script.js';
 
-const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 const AT = '2026-11-25T20:00:00Z';
 const AT_S = Date.parse(AT) / 1000;
 const CONTACT = { DUSKWARD_CONTACT: 'grower@example.org' };
@@ -43,14 +41,9 @@ afterEach(async () => {
 });
 
 /** The program as a user runs it, with both services on loopback. */
-function duskward(words: readonly string[], env: Readonly<Record<string, string>>, input = ''): Promise<{ status: number; out: string; err: string }> {
-  return new Promise((resolve) => {
-    const services = { DUSKWARD_WEATHER_URL: first.url, DUSKWARD_WEATHER2_URL: second.url, DUSKWARD_DATABASE: join(folder, 'talk.sqlite') };
-    const child = execFile(process.execPath, ['--import', 'tsx', 'bot/main.ts', ...words], { cwd: ROOT, env: { PATH: process.env['PATH'], ...services, ...env } }, (error, out, err) =>
-      resolve({ status: error ? Number(error.code) : 0, out, err }),
-    );
-    child.stdin!.end(input);
-  });
+function duskward(words: readonly string[], env: Readonly<Record<string, string>>, input = ''): Promise<ScriptEnd> {
+  const services = { DUSKWARD_WEATHER_URL: first.url, DUSKWARD_WEATHER2_URL: second.url, DUSKWARD_DATABASE: join(folder, 'talk.sqlite') };
+  return runScript('bot/main.ts', words, { env: { ...services, ...env }, input });
 }
 const tonight = (env: Readonly<Record<string, string>>, ...more: string[]) => duskward(['tonight', '--greenhouse', join(folder, 'house.json'), '--at', AT, ...more], env);
 

@@ -1,28 +1,17 @@
-import { execFile } from 'node:child_process';
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { EXAMPLE_BOX } from './example-box.js';
 import { evenYearCsv } from './invented-weather.js';
+import { runScript, type ScriptEnd } from '../../fixtures/script.js';
 
-const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 const OUTSIDE_C = 5;
-
-interface Outcome {
-  readonly status: number;
-  readonly out: string;
-  readonly err: string;
-}
 
 let folder: string;
 const path = (name: string): string => join(folder, name);
 
-const validate = (words: readonly string[]): Promise<Outcome> =>
-  new Promise((resolve) => {
-    execFile(process.execPath, ['--import', 'tsx', 'tests/published/validate.ts', ...words], { cwd: ROOT }, (error, out, err) => resolve({ status: error ? Number(error.code) : 0, out, err }));
-  });
+const validate = (words: readonly string[]): Promise<ScriptEnd> => runScript('tests/published/validate.ts', words);
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'duskward-box-'));

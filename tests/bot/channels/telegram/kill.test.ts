@@ -4,10 +4,10 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleepMs } from 'node:timers/promises';
-import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
 import { startBotApi } from '../../../fixtures/bot-api/server.js';
 import { GROWER, until } from './telegram-rig.js';
+import { scriptWords } from '../../../fixtures/script.js';
 
 const KILLS = 6;
 const MESSAGES_A_LIFE = 40;
@@ -16,7 +16,7 @@ it(`${KILLS} stops at any moment, hard and soft, lose no message and keep their 
   const folder = mkdtempSync(join(tmpdir(), 'duskward-listener-'));
   const file = join(folder, 'journal');
   const api = await startBotApi();
-  const start = (): ChildProcess => spawn(process.execPath, ['--import', 'tsx', fileURLToPath(new URL('listener.ts', import.meta.url)), api.url, api.token, file], { stdio: ['ignore', 'ignore', 'inherit'] });
+  const start = (): ChildProcess => spawn(process.execPath, [...scriptWords('tests/bot/channels/telegram/listener.ts'), api.url, api.token, file], { stdio: ['ignore', 'ignore', 'inherit'] });
   const journal = (): readonly string[] => (existsSync(file) ? readFileSync(file, 'utf8').split('\n').slice(0, -1) : []);
   let said = 0;
   for (let life = 0; life < KILLS; life++) {

@@ -2,11 +2,11 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { startBotApi } from '../../../fixtures/bot-api/server.js';
 import type { BotApi } from '../../../fixtures/bot-api/stand-in.js';
 import { GROUP, GROWER, until } from './telegram-rig.js';
+import { scriptWords } from '../../../fixtures/script.js';
 
 // The rules are those of the server's source (tdlib/telegram-bot-api 10.0, Client.cpp and WebhookActor.cpp), see platform reference 1.1 and 1.2a.
 interface Answer {
@@ -162,8 +162,7 @@ describe('groups of the stand-in', () => {
 });
 
 it('the stand-in runs as a process of its own, driven over HTTP', async () => {
-  const script = fileURLToPath(new URL('../../../fixtures/bot-api/main.ts', import.meta.url));
-  const child = spawn(process.execPath, ['--import', 'tsx', script, '--token', api.token], { stdio: ['ignore', 'pipe', 'inherit'] });
+  const child = spawn(process.execPath, [...scriptWords('tests/fixtures/bot-api/main.ts'), '--token', api.token], { stdio: ['ignore', 'pipe', 'inherit'] });
   const [line] = (await once(child.stdout, 'data')) as [Buffer];
   const url = line.toString().trim();
   const admin = async (path: string, body?: object): Promise<unknown> =>
