@@ -71,6 +71,8 @@ export function dayPhrases(plain: string, at: { readonly atS: number; readonly z
   const results = chrono.parse(text, { instant: new Date(at.atS * 1000), timezone: now.offset }, { forwardDate: at.direction === 'ahead' });
   for (const { index, text: words, start } of results) {
     if (/^(?:today|tonight|this night)$/.test(words.trim())) continue;
+    // "Back in 20 minutes" is of no reading.
+    if (at.direction === 'past' && /^(?:in|within|for|after) (?:an? |\d|half|few)/.test(words.trim())) continue;
     const local = (hour: number, minute: number): DateTime =>
       DateTime.fromObject({ year: start.get('year') ?? now.year, month: start.get('month') ?? now.month, day: start.get('day') ?? now.day, hour, minute }, { zone: at.zone });
     const isInstant = start.isCertain('hour') && start.isCertain('minute') && start.isCertain('day') && /ago|before|earlier|back/.test(words);

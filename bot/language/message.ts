@@ -1,13 +1,16 @@
 import { settleBareHours } from './clock-hours.js';
+import { countsSomething } from './counted.js';
 import { cropNames, DOUBTFUL_CROP_WORDS, type CropHit, type CropNames } from './crop-names.js';
 import type { CropWord } from './crop-word.js';
 import type { Units } from './intent.js';
 import { COUNTED_ITEMS, ITEM_BY_PHRASE } from './item-words.js';
+import { namesSaid, withoutBracketsAfter } from './names-said.js';
 import { PLACE_BY_PHRASE } from './place-words.js';
 import { isQuestion } from './question.js';
 import { plainText } from './plain-text.js';
 import { correctedWord, respelled } from './spelling.js';
 import { readTokens, type AmountToken, type ClockToken, type TempToken } from './value-grammar.js';
+import { plainlySaid } from './ways-of-speech.js';
 import { plainWords, singular } from './word-forms.js';
 
 /** A message and all that is needed to understand it. */
@@ -48,6 +51,19 @@ const MARKS: Readonly<Record<string, string>> = { '?': '?', '.': ';', ';': ';', 
 const GREETING = new Set(['hi', 'hey', 'hello', 'good', 'morning', 'evening', 'afternoon', 'ok', 'so', 'well', 'and', 'um', 'please', 'also', 'btw', 'ah', 'hiya', 'howdy', 'yo', 'oh', 'just', 'yes', 'yeah', 'yep', 'yup', 'um', 'hmm', 'brr', 'brrr', 'wow', ',', ';', '-', 'duskward', 'thanks', 'but']);
 const LABELLED = /^(?:beds?|rows|zones|houses|house|zone|row|sensor|probe|thermometer|number|no|bay|tunnel|greenhouse|station|box)$/;
 
+/** The house itself: "in the tunnel 4, outside -1" is no tunnel number four. */
+const HOUSES = /^(?:house|tunnel|greenhouse|box|station)$/;
+
+/** Whether a number is the name of what stands before it: "bed 2", "rows 3 and 4". */
+function isLabel(words: readonly Word[], token: TempToken, plain: string): boolean {
+  if (token.sign !== 'none' || token.unit !== null || !Number.isInteger(token.value) || token.value >= 20) return false;
+  const [before, second, third] = [words.at(-1)?.word ?? '', words.at(-2), words.at(-3)];
+  if (/^(?:and|,|-|to|&)$/.test(before) && second?.word === '*label') return third?.word.endsWith('s') === true || words.at(-5)?.word.endsWith('s') === true;
+  if (!LABELLED.test(before) || isNamed(second)) return false;
+  const isSubject = /^\s*(?:is|was|says|reads|shows|:|at|had|has|reading|got)\b/.test(plain.slice(token.end));
+  return !HOUSES.test(before) || isSubject || !(/^(?:the|my|our|in|stone|rock)$/.test(second?.word ?? '') || /\b(?:outside|out|soil|under|covers?|in)\b/.test(plain));
+}
+
 /** "Shed thermometer 18": a thermometer that has a name needs no number. */
 const isNamed = (word: Word | undefined): boolean => word?.symbol?.startsWith('$') === true;
 
@@ -76,7 +92,7 @@ const nameIndex = (word: string): number | null => {
 function isHeat(words: readonly Word[], at: number): boolean {
   const before = words[at - 1]?.word ?? '';
   const after = words[at + 1]?.word ?? '';
-  return /^(?:the|no|run|turned|turn|put|have|without|my|some|switched|left)$/.test(before) || /^(?:on|off|running|set)$/.test(after);
+  return /^(?:the|no|run|turned|turn|put|have|without|my|some|switched|left|on|off|use|started|start|with|our|any)$/.test(before) || /^(?:on|off|running|set|tonight)$/.test(after);
 }
 
 function phraseAt(words: readonly Word[], at: number, crops: CropNames): { readonly symbol: string; readonly length: number; readonly hit?: CropHit } | null {
@@ -86,7 +102,7 @@ function phraseAt(words: readonly Word[], at: number, crops: CropNames): { reado
     const phrase = part.map(({ word }) => singular(word)).join(' ');
     const item = ITEM_BY_PHRASE.get(phrase);
     // One side is a place in the house, "sides" are what is rolled up and down; "heat" is mostly no device.
-    const isItem = item !== undefined && !(phrase === 'side' && part[0]?.word !== 'sides') && !(phrase === 'heat' && !isHeat(words, at));
+    const isItem = item !== undefined && !(phrase === 'side' && part[0]?.word !== 'sides') && !(/^heat(?:ing)?$/.test(phrase) && !isHeat(words, at));
     if (isItem) return { symbol: `@${item}`, length };
     const place = PLACE_BY_PHRASE.get(phrase);
     if (place !== undefined) return { symbol: `&${place}`, length };
@@ -99,9 +115,10 @@ function phraseAt(words: readonly Word[], at: number, crops: CropNames): { reado
 
 /** The message with everything known in it named, so that rules can speak of "a crop" and "a number". */
 export function readMessage(heard: Heard): Message {
-  const names = heard.thermometers ?? [];
   const crops = cropNames(heard.crops);
-  const plain = respelled(hideNames(plainText(heard.text), names), crops);
+  const saidNames = namesSaid(heard.text, crops.words);
+  const names = [...(heard.thermometers ?? []), ...saidNames];
+  const plain = respelled(plainlySaid(hideNames(withoutBracketsAfter(plainText(heard.text), saidNames), names)), crops);
   const tokens = settleBareHours(plain, readTokens(plain));
   const temps: TempToken[] = [];
   const clocks: ClockToken[] = [];
@@ -116,7 +133,7 @@ export function readMessage(heard: Heard): Message {
       const index = nameIndex(token.text);
       if (index !== null) add(`$${index}`);
       else for (const word of plainWords(token.text)) words.push({ word: correctedWord(word, crops), ...spot });
-    } else if (token.type === 'temp' && ((LABELLED.test(before) && !isNamed(words.at(-2))) || (/^(?:and|,|-)$/.test(before) && words.at(-2)?.word === '*label' && words.at(-3)?.word.endsWith('s') === true)) && token.sign === 'none' && token.unit === null && Number.isInteger(token.value) && token.value < 20) add('*label');
+    } else if (token.type === 'temp' && isLabel(words, token, plain)) add('*label');
     else if (token.type === 'temp') add(`#${temps.push(token) - 1}`);
     else if (token.type === 'clock') add(`~${clocks.push(token) - 1}`);
     else if (token.type === 'amount') add(`=${amounts.push(token) - 1}`);
@@ -164,6 +181,7 @@ function countItems(pieces: readonly Piece[], temps: readonly TempToken[], amoun
   const counted = pieces.map((piece, index): Piece => {
     const temp = piece.symbol.startsWith('#') ? temps[Number(piece.symbol.slice(1))] : undefined;
     if (temp === undefined) return piece;
+    if (countsSomething(pieces, index, temp)) return { ...piece, symbol: `=${amounts.push({ type: 'amount', value: temp.value, noun: 'other', text: temp.text, start: temp.start, end: temp.end }) - 1}` };
     const next = /^(?:more|new|extra|black|big)$/.test(pieces[index + 1]?.symbol ?? '') ? pieces[index + 2] : pieces[index + 1];
     const isCounted = HOLDS.test(amounts[Number(/^=(\d+)$/.exec(pieces[index + 1]?.symbol ?? '')?.[1])]?.noun ?? '') || next !== undefined && [...COUNTED_ITEMS].some((item) => next.symbol === `@${item}`) && (/s\b/.test(next.written) || temp.value === 1);
     if (!isCounted || temp.sign !== 'none' || temp.unit !== null || temp.degree || temp.against !== null || !Number.isInteger(temp.value) || temp.value === 0) return { ...piece, symbol: `#${numbers.push(temp) - 1}` };

@@ -19,6 +19,9 @@ const AFTER = list(`a an about after again air shade all already also am and any
   minimum monday morning min max night now off ok on only or out ouch outside overnight pm reading right rising roughly round saturday showing so steady still sun sunday sunny sunrise that the then there this thursday thermometer today tonight too tuesday under up was wednesday we went when where while windy with without yesterday yikes brisk
   not no instead sorry rather should please thanks haha hmm fyi btw eek ugh wow top bottom peak highest temperature read maybe give perhaps i you it they he she do does did what why how will should can has have had covered closed shut got woke went if my our your his her these those no yes ever yet lately still been being`);
 
+/** Whether a number before this word may still be a temperature. */
+export const stillTemperature = (word: string): boolean => AFTER.has(word);
+
 /** What is measured or counted in numbers that are no temperatures, whatever stands beside them. */
 const OTHER_MEASURES = list(`humidity rh gust gusts mph kmh kph speed pressure mb hpa mbar barometer rain rainfall dewpoint code pin password invite invitation phone number zip postcode address plants heads trays
   power electricity mains propane gas people kids eggs chickens cost costs paid price priced bill spent cents version battery volt volts voltage chance odds age aged old size page channel serial model account order invoice room flight bus route population lux ppm ph co2 co score points setpoint`);
@@ -57,10 +60,25 @@ export function numbersIn(stretch: readonly Piece[], temps: readonly TempToken[]
   const first = symbols.findIndex((symbol) => symbol.startsWith('#'));
   if (heater >= 0 && heater < first && !symbols.slice(heater, first).some((symbol) => STORY.has(symbol)) && !symbols.some((symbol) => /^[&$]/.test(symbol) || symbol === 'thermometer')) return 'unknown';
   if (symbols.some((symbol, at) => isBare(symbol) && isCounting(symbols[at + 1]))) return 'unknown';
-  const unknown = symbols.filter((symbol) => /^[a-z0-9'*-]/.test(symbol) && symbol !== '*day' && symbol !== '*label' && !TALK.has(symbol) && !AFTER.has(symbol)).length;
+  const unknown = unknownWords(symbols);
   const numbers = symbols.flatMap((symbol) => (symbol.startsWith('#') ? (temps[Number(symbol.slice(1))] ?? []) : []));
   const isPlain = numbers.every(isMarked) || symbols.some((symbol) => EVIDENCE.has(symbol) || /^[&$@]/.test(symbol));
   return symbols.includes('*foreign') || unknown > (numbers.every(isMarked) ? UNKNOWN_WORDS : isPlain ? UNKNOWN_WORDS_WHERE_BARE : 0) ? 'unknown' : 'temperatures';
 }
+
+/** How many words of a stretch nobody says of a thermometer. */
+export const unknownWords = (symbols: readonly string[]): number => symbols.filter((symbol) => /^[a-z0-9'*-]/.test(symbol) && symbol !== '*day' && symbol !== '*label' && !TALK.has(symbol) && !AFTER.has(symbol)).length;
+
+const SUBJECTS = list('my our the his her he she they we i a your their us');
+/** After a number these say where it is of. */
+const BESIDE = list('above below under over beside near next behind between by on at in beneath underneath along round around');
+
+/** Whether a stretch with a number speaks of something that is no thermometer, no place and no wish: "the dog is 14 today". */
+export const speaksOfOther = (symbols: readonly string[], temps: readonly TempToken[]): boolean =>
+  unknownWords(symbols) > (symbols.some((symbol) => SUBJECTS.has(symbol)) ? 0 : 1) && !symbols.some((symbol, at) => symbol.startsWith('#') && BESIDE.has(symbols[at + 1] ?? '')) && !symbols.some((symbol) => EVIDENCE.has(symbol) || WISHES.has(symbol) || /^[&$@%]/.test(symbol) || (symbol.startsWith('#') && isMarked(temps[Number(symbol.slice(1))] ?? NOTHING)));
+
+/** Whether a stretch says of its numbers what they are of. */
+export const showsWhat = (symbols: readonly string[], temps: readonly TempToken[]): boolean =>
+  symbols.some((symbol) => EVIDENCE.has(symbol) || /^[&$@]/.test(symbol) || (symbol.startsWith('#') && isMarked(temps[Number(symbol.slice(1))] ?? NOTHING)));
 
 const isCounting = (after: string | undefined): boolean => after !== undefined && (after.startsWith('%') || (/^[a-z]/.test(after) && !AFTER.has(after)));

@@ -3,7 +3,7 @@ import { dayPhrases, type DayPhrase } from './day-phrases.js';
 import { unclear, type Meaning, type Reading, type Statistic, type Unclear } from './intent.js';
 import { withPieces, type Message, type Piece } from './message.js';
 import { readingMark, type ReadingMark } from './reading-marks.js';
-import { numbersIn } from './reading-talk.js';
+import { numbersIn, showsWhat, speaksOfOther, unknownWords } from './reading-talk.js';
 import { readingTime } from './reading-time.js';
 import { temperature } from './temperature.js';
 import { strangePlace } from './strange-place.js';
@@ -33,6 +33,10 @@ const isSeparator = (symbol: string): boolean => [',', ';', 'and', 'but', '/', '
 const isMark = ({ mark }: Sign): boolean => mark.place !== undefined || mark.stat !== undefined || mark.sun !== undefined || mark.isNow === true;
 const tells = (sign: Sign): boolean => isMark(sign) || sign.clock !== null || sign.day !== null;
 
+/** "Having my coffee now", "back in 20 minutes": a stretch without a number that says nothing of the one beside it. */
+const isAside = (stretch: readonly Sign[]): boolean =>
+  !stretch.some(({ mark }) => mark.place !== undefined || mark.stat !== undefined || mark.sun !== undefined) && unknownWords(stretch.map(({ piece }) => piece.symbol)) > 0;
+
 /** Cuts the message where it is cut in speech, and joins a stretch without a number to the number that it speaks of. */
 function stretches(signs: readonly Sign[]): readonly (readonly Sign[])[] {
   const cut: Sign[][] = [[]];
@@ -48,7 +52,8 @@ function stretches(signs: readonly Sign[]): readonly (readonly Sign[])[] {
     if (stretch.some(({ piece }) => piece.symbol.startsWith('#'))) {
       whole.push([...waiting, ...stretch]);
       waiting = [];
-    } else if (whole.length > 0 && !headsFirst) whole.at(-1)?.push(...stretch);
+    } else if (isAside(stretch)) continue;
+    else if (whole.length > 0 && !headsFirst) whole.at(-1)?.push(...stretch);
     else waiting.push(...stretch);
   }
   whole.at(-1)?.push(...waiting);
@@ -154,6 +159,9 @@ function onlyTemperatures(message: Message): Message | null {
     cut.at(-1)?.push(piece);
   }
   const told = cut.map((stretch) => ({ stretch, of: stretch.some(({ symbol }) => symbol.startsWith('#')) ? numbersIn(stretch, message.temps) : null }));
+  const symbolsOf = (stretch: readonly Piece[]): readonly string[] => stretch.map(({ symbol }) => symbol);
+  const isSure = told.some(({ stretch, of }) => of === 'temperatures' && showsWhat(symbolsOf(stretch), message.temps));
+  for (const one of told) if (isSure && one.of === 'unknown' && speaksOfOther(symbolsOf(one.stretch), message.temps)) one.of = 'other';
   const kept = told.filter(({ of }) => of !== 'other');
   if (kept.length === told.length && !told.some(({ of }) => of === 'unknown')) return message;
   if (told.some(({ of }) => of === 'unknown') || !kept.some(({ of }) => of === 'temperatures')) return null;

@@ -82,7 +82,9 @@ function partOf(message: Message, from: number, to: number, understood: (text: s
   const pieces = message.pieces.slice(from, to);
   const source = plainText(message.text) === message.plain && message.plain.length === message.text.length ? message.text : message.plain;
   const words = source.slice(pieces[0]?.start ?? 0, pieces.at(-1)?.end ?? 0);
-  const intent = understood(words);
+  const meant = understood(words);
+  // What is a count or a row's name where it stands is no temperature when it is read by itself.
+  const intent = !pieces.some(({ symbol }) => symbol.startsWith('#')) && meanings(meant).some(({ kind }) => kind === 'reading' || kind === 'fix') && /\d/.test(words) ? unclear('what') : meant;
   // "Help" and the like are asked for alone; in a longer message they are mostly only words.
   const isAlone = ASKED_ALONE.has(intent.kind);
   const told = intent.kind === 'did' ? { ...intent, words: words.replace(/[\s,;.-]+(?:and|but)?\s*$/i, '').trim() } : intent;

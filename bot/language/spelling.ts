@@ -25,7 +25,7 @@ function spellingsOf(crops: CropNames): Spellings {
   if (before !== undefined) return before;
   const names = [...crops.words].filter((word) => word.length >= 4 && !ORDINARY_WORDS.has(word));
   const phrases = [...crops.idsByPhrase.keys()].flatMap((phrase) => phrase.split(' '));
-  const found = { targets: [...new Set([...VOCABULARY, ...SHORT_WORDS, ...names])], known: new Set([...VOCABULARY, ...SHORT_WORDS, ...crops.words, ...phrases, ...PHRASE_WORDS]) };
+  const found = { targets: [...new Set([...VOCABULARY, ...names])], known: new Set([...VOCABULARY, ...SHORT_WORDS, ...crops.words, ...phrases, ...PHRASE_WORDS]) };
   spellingsByCrops.set(crops, found);
   return found;
 }
@@ -43,6 +43,8 @@ export function correctedWord(word: string, crops: CropNames): string {
   if (word.length < 3 || !/^[a-z]+$/.test(word) || isShortForm(word) || isEverydayWord(word) || isEverydayWord(one)) return word;
   const { targets, known } = spellingsOf(crops);
   if (known.has(word) || known.has(one)) return word;
+  // "Freezin", "runnin".
+  if (word.length > 4 && word.endsWith('in') && isEverydayWord(`${word}g`)) return `${word}g`;
   const swaps = [...word].slice(1).map((_, at) => swapped(word, at)).filter((other) => SHORT_WORDS.has(other));
   if (swaps.length === 1) return swaps[0] ?? word;
   // Two names of one crop are no tie.
@@ -57,12 +59,9 @@ export function correctedWord(word: string, crops: CropNames): string {
 
 /** The text with its slips corrected, before values are looked for: "31 lsat nihgt", "4 dgerees". */
 export function respelled(plain: string, crops: CropNames): string {
-  const tokens = readTokens(plain).filter(({ type }) => type === 'word').map((token) => ({ ...token, meant: SAID_FOR_DAYS[token.text] ?? correctedWord(token.text, crops) })).filter(({ text, meant }) => text !== meant);
+  const tokens = readTokens(plain).filter(({ type }) => type === 'word').map((token) => ({ ...token, meant: correctedWord(token.text, crops) })).filter(({ text, meant }) => text !== meant);
   return tokens.reduceRight((sofar, { start, end, meant }) => sofar.slice(0, start) + meant + sofar.slice(end), plain);
 }
-
-/** Short forms that must be whole before days are looked for. */
-const SAID_FOR_DAYS: Readonly<Record<string, string>> = { nite: 'night', nights: 'nights', mornin: 'morning', evenin: 'evening', tonite: 'tonight', yest: 'yesterday', arvo: 'afternoon' };
 
 /** The singular of the one target within the allowed number of slips that lies nearest; null where none or several do. */
 export function nearestWord(word: string, targets: Iterable<string>, meaningOf: (singularName: string) => string): string | null {

@@ -46,6 +46,11 @@ const CARRIER_WORDS = /^ (?:cancel|end|quit|yes)(?: ;)* $/;
 /** Someone else's number, or one that may come: a forecast that is told is no thermometer that was read. */
 const FORETOLD = / (?:forecast|forecasts|(?:you|duskward|bot|they|app|tv|news|radio) (?:just |had |have )?(?:said|say|told|tell|thought|guessed|reckoned|gave)|calling for|supposed to|predicted|predicting|predicts|expected|expecting|going to|will|might|may|could (?!not )|should be|should hit|should get|weather app|radio|you (?:were|are|was) (?:\w+ )*#\d+) | (?:when|whenever|once|if|unless|until|as soon as) (?:(?:it|the|my|temperature|&\w+|is|ever|that) )*(?:gets|hits|goes|drops|reaches|falls|dips|is|climbs|below|under|down|at|#\d+) |^ (?:(?:low|high|of|is|was|around|about|a) )*#\d+ (?:for )?tonight $|^ tonight (?:(?:low|high|of|is|around|about|a) )*#\d+ $/;
 
+/** "Like you said", "colder than you said": the number beside it is no forecast. */
+const AS_YOU_SAID = / (?:like|as|just as|exactly as|than|what|where|that|way|how) (?:you|duskward|the app) (?:had |have |just )?(?:said|told me|told|asked|suggested|wanted|thought|predicted|advised|say|recommended|mentioned|showed me|taught me)(?= )/g;
+/** What is foretold ends with its sentence. */
+const isForetold = ({ form }: Message): boolean => form.split(/ ; | \? /).some((sentence) => FORETOLD.test(` ${sentence.trim()} `.replace(AS_YOU_SAID, ' ').replace(/ [,:/\-<>](?= )/g, '')) && (sentence.includes('#') || / (?:forecast|radio|app|tv|news|predicted|expected|they (?:say|said)|calling for|you said|you told) /.test(` ${sentence} `)));
+
 /** "Will it be colder than last night" asks about the night to come. */
 const COMPARES_AHEAD = / (?:will|going to|tonight|tomorrow) .*(?:than|like|as (?:cold|bad|low|warm) as) (?:last|yesterday|the (?:last|past))/;
 
@@ -83,7 +88,7 @@ function withNumber(message: Message): Intent | null {
   if (message.asks && asksWithNumber(message)) return firstOf(ASKING, message) ?? unclear('which-meaning', { choices: ['reading', 'outlook'] });
   const done = message.asks ? null : did(message);
   if (done !== null) return done;
-  if (FORETOLD.test(message.said)) return firstOf(ASKING, message) ?? unclear('which-meaning', { choices: ['reading', 'outlook'] });
+  if (isForetold(message)) return firstOf(ASKING, message) ?? unclear('which-meaning', { choices: ['reading', 'outlook'] });
   return reading(message);
 }
 

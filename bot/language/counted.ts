@@ -1,0 +1,41 @@
+import { isEverydayWord } from './everyday-words.js';
+import type { Piece } from './message.js';
+import { stillTemperature } from './reading-talk.js';
+import type { TempToken } from './value-grammar.js';
+import { singular } from './word-forms.js';
+
+const list = (words: string): ReadonlySet<string> => new Set(words.split(/\s+/));
+
+/** "3 long weekends", "4 new raised beds": what may stand between a number and what it counts. */
+const BETWEEN = list('more new extra black big little small long whole full old good different other raised fresh huge great large tiny lovely poor dead young baby separate spare cold warm frozen hot wet dry');
+/** Plurals by themselves. */
+const PLURALS = list('people men women children kids feet teeth mice geese sheep pair pairs dozen lads bairns weans folk percent year yr kilometres miles quid grand bucks cups cms mms yards foot inch pair cup bit metre kilometre mile minute bale bag block box row bed bench pot tray');
+/** They end as plurals do and count nothing. */
+const NO_NOUN = list(`degrees celsius this always perhaps outdoors indoors thanks plus across says shows reads feels looks seems yes versus lows highs less towards upwards afterwards sometimes besides downstairs upstairs
+  drops falls hits goes gets stays holds means makes helps rises sinks dips climbs was is has as gas bless cheers regards congratulations kisses hugs sorry alas yours ours theirs hers his does sits stands starts ends lies hovers mornings evenings afternoons tonights overnights temps`);
+/** Who is spoken to, at the end of what is said: "28 folks". */
+const SPOKEN_TO = list('guys folks friends mates lads boys girls peeps pals people dears ladies gents team');
+/** "All 4 lettuces", "lost 3 kales": without such a word the number before a crop may be a low with a question after it. */
+const OF_CROPS = list('all the my our lost of only about picked these those other both last first planted killed');
+/** "The 7 of us". */
+const OF_PEOPLE = list('us them you those these my our');
+/** Nothing after an age makes it a temperature. */
+const AFTER_AGE = list('and but so now years ; , . this next with years-old');
+
+const isPlural = (word: string): boolean => PLURALS.has(word) || /(?:children|men|women|people)$/.test(word) || (word.length > 3 && word.endsWith('s') && !/(?:ss|us|is)$/.test(word) && !NO_NOUN.has(word) && isEverydayWord(word) && isEverydayWord(singular(word)));
+
+/** Whether a bare number counts something that is no degree: "3 weekends", "2 pair of socks", "the 7 of us", "I'm 81". */
+export function countsSomething(pieces: readonly Piece[], at: number, temp: TempToken): boolean {
+  if (temp.sign !== 'none' || temp.unit !== null || temp.degree || temp.against !== null || temp.comma || !Number.isInteger(temp.value)) return false;
+  const symbolAt = (where: number): string => pieces[where]?.symbol ?? '';
+  const before = symbolAt(at - 1);
+  const after = symbolAt(at + 1);
+  if (symbolAt(at - 2) === 'i' && before === 'am' && (after === '' || AFTER_AGE.has(after))) return true;
+  if (after === 'of' && OF_PEOPLE.has(symbolAt(at + 2))) return true;
+  const noun = [at + 1, at + 2, at + 3].find((where) => !BETWEEN.has(symbolAt(where))) ?? at + 1;
+  const named = symbolAt(noun);
+  if (named.startsWith('%')) return OF_CROPS.has(before) && /s$/i.test(pieces[noun]?.written ?? '');
+  if (SPOKEN_TO.has(named) && /^(?:[;,?]|)$/.test(symbolAt(noun + 1))) return false;
+  // "It got to 28 hours ago" and the like were read as amounts already.
+  return /^[a-z]/.test(named) && isPlural(named) && !stillTemperature(named);
+}

@@ -1,0 +1,60 @@
+/**
+ * Ways of speech that mean what plain words mean. They become those words before anything else is looked for, so that every
+ * rule, and the grammar of numbers and days, speaks of one form only. To teach one: a line here.
+ */
+
+/** Words of dialects; numbers are never among them. */
+const WORDS: Readonly<Record<string, string>> = {
+  // Scots and Ulster.
+  oot: 'out', ootside: 'outside', oota: 'out of', aboot: 'about', noo: 'now', snaw: 'snow', snawin: 'snowing', snawing: 'snowing', snawed: 'snowed', aff: 'off', dae: 'do', daes: 'does', daein: 'doing', daeing: 'doing', wi: 'with', tae: 'to', frae: 'from', fae: 'from', ma: 'my', ye: 'you', yous: 'you', youse: 'you', yer: 'your',
+  wid: 'would', whit: 'what', whits: 'what is', "whit's": 'what is', wis: 'was', wur: 'were', wir: 'our', oor: 'our', hae: 'have', hiv: 'have', gonnae: 'going to', gaun: 'going', gie: 'give', gies: 'give us', nae: 'no', naw: 'no', ken: 'know', guid: 'good', gid: 'good', deid: 'dead', hoose: 'house', roond: 'round', roon: 'round', doon: 'down', toon: 'town',
+  mair: 'more', cauld: 'cold', caul: 'cold', telt: 'told', tellt: 'told', whaur: 'where', hoo: 'how', nicht: 'night', richt: 'right', awright: 'alright', "a'right": 'alright', awrite: 'alright', jist: 'just', pit: 'put', pitten: 'put', steek: 'shut', steekit: 'shut', happit: 'covered', braw: 'fine', bonnie: 'bonny', kail: 'kale', thon: 'that', thae: 'those', wheesht: 'quiet', ower: 'over', aw: 'all', hing: 'thing', somethin: 'something',
+  didnae: 'did not', dinnae: 'do not', dinna: 'do not', disnae: 'does not', doesnae: 'does not', cannae: 'can not', canna: 'can not', couldnae: 'could not', couldna: 'could not', wouldnae: 'would not', widnae: 'would not', wasnae: 'was not', isnae: 'is not', hasnae: 'has not', hidnae: 'had not', hadnae: 'had not', havenae: 'have not', hivnae: 'have not', willnae: 'will not', winnae: 'will not', shouldnae: 'should not', werenae: 'were not', arenae: 'are not',
+  // Ireland, the American South, the far South.
+  "y'all": 'you', "ya'll": 'you', "y'alls": 'your', yalls: 'your', youz: 'you', yiz: 'you', aul: 'old', ould: 'old', yonder: 'there', shoulda: 'should have', fixin: 'fixing', arvo: 'afternoon', sarvo: 'this afternoon', dis: 'this', dem: 'them',
+  // What thumbs and other languages make of it.
+  nite: 'night', nites: 'nights', mornin: 'morning', evenin: 'evening', eve: 'evening', tonite: 'tonight', yest: 'yesterday', grades: 'degrees', msg: 'message', msgs: 'messages', mesg: 'message', temprature: 'temperature', outdoors: 'outside', indoors: 'inside', tho: 'though', aint: 'is not', "ain't": 'is not',
+};
+
+/** Oaths and fillers leave a hole as long as they were. */
+const SAYS_NOTHING = /\b(?:bloody|sodding|damn(?:ed)?|goddamn(?:ed)?|bleeding|bleedin|flipping|flippin|frigging|friggin|fricking|frickin|freaking|freakin|effing|effin|fucking|fuckin|feckin|fecking|flaming|flamin|blasted|ruddy|bastarding|stinking|the hell|the heck|the devil|the fuck|the feck|on earth|in heaven'?s name|eh|innit|lol|lmao|rofl|omg|tbh|ngl|imo|imho|smh|haha|hahaha|hehe|ha ha(?: ha)?|y'know|(?<!do |did |if |when |what |how |as )you know(?= ?[,.!?]|$)|wee|like i said|as i said|if you want it|if you want to know|if (?:it|that) helps|in case you (?:want|need|care|are wondering)(?: it| to know)?|for what it'?s worth|fwiw|for (?:your|the) (?:records?|log|book|files),?|(?:just )?so you know|since you asked|as you asked|so it (?:is|was|did)$|so i (?:did|have|am)$|an'? all(?=[.!,]|$))(?![\w'])/g;
+
+/** Where a gerund tells a deed that is done: "I'm after closing the vents". */
+const DONE_FORM: Readonly<Record<string, string>> = { closing: 'closed', shutting: 'shut', putting: 'put', covering: 'covered', turning: 'turned', lighting: 'lit', switching: 'switched', picking: 'picked', pulling: 'pulled', drawing: 'drawn', opening: 'opened', losing: 'lost', running: 'run', cutting: 'cut', harvesting: 'harvested', clearing: 'cleared', building: 'built', installing: 'installed', hanging: 'hung', fitting: 'fitted', taking: 'taken', checking: 'checked', laying: 'laid', getting: 'got' };
+
+const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => string)])[] = [
+  [/(?:'m| am|'re| are|'s| is) (?:just |only )*after ([a-z]+ing)\b/g, (whole = '', deed = '') => (DONE_FORM[deed] === undefined ? whole : ` have ${DONE_FORM[deed]}`)],
+  [/\b(?:have|has|i|we|'ve) (?:gone and|went and|been and gone and|done gone and) (?=[a-z])/g, 'i have '],
+  [/\b(?:i|we|i've|we've|have) done (?=(?:cover|clos|shut|put|turn|pull|pick|lit|open|switch|drawn|went|got|forgot|build|built|hung|harvest)[a-z]*\b)/g, 'i already '],
+  [/\b(?:fixing|fitting|aiming|minded|bound) to\b/g, 'going to'],
+  [/\bmight could\b/g, 'could'],
+  [/\bthe now\b(?= *(?:[,.!?;]|$))/g, 'now'],
+  [/\b(?:this|today|to) (?:night|nicht)\b(?!time)/g, 'tonight'],
+  [/\b(?:today|this day) (?:evening|in the evening)\b/g, 'this evening'],
+  [/\b(?:the )?(?:past night|passed night|night (?:that is )?(?:past|gone)|yesterday night|yesternight|last nights?(?= was| low| minimum))\b/g, 'last night'],
+  [/\bin (?=night\b)/g, 'in the '],
+  [/\b(?:tomorrow|next day) in the night\b/g, 'tomorrow night'],
+  [/\bthe morn(?:'s)?\b(?! of)/g, 'tomorrow'],
+  [/\bnae bother\b|\bno bother at all\b/g, 'no problem'],
+  [/\b(?:give|gives|gave) (?=(?:one more|another|a second|an extra|more|a new) )/g, 'add '],
+  [/(?<=[a-z] )o'? (?=(?:the|my|our|this|that|your|straw|hay|water|snow|film|plastic|fleece|stones?|bricks?|frost|ice)\b)/g, 'of '],
+  [/(?<!\b(?:corn|winter|lambs?|spring) )\bsalads?\b(?! (?:lea|mix|green|bowl|burnet|rocket|onion|dress|crop|bar|stuff|veg))/g, 'lettuce'],
+  [/\b(back|home|there|out|ready|up|done|along|over|down|leaving|off|round|around|go|again|later) in (\d+)(?! *(?:degrees?|°|[cf]\b|min|h|[.:]\d|\d))/g, '$1 in $2 minutes'],
+  [/\b(\d+) min(?= (?:ago|later|away|from|drive|walk|before|past|job|ride|early|late)\b)/g, '$1 minutes'],
+  [/(?<!\b(?:hole|holes|tear|tears|rip|rips|split|gash|slit|torn|snow)\b[^.;]*)\b(?:in|inside|under|within|beneath) (?:the |my |our )?(?:poly|plastic|polythene|film|foil)\b(?! (?:tunnel|house|green|sheet|bag|box|tub|tank|is|has|was|got|tore|tear|drum|barrel|bottle|pot|cloche))/g, 'in the greenhouse'],
+  [/\b(in|for|about|another|after|every|within|back|only|last) (\d+|a few|few) min\b/g, '$1 $2 minutes'],
+];
+
+function inPlainWord(word: string): string {
+  const said = Object.hasOwn(WORDS, word) ? WORDS[word] : undefined;
+  const stem = word.endsWith("'s") ? WORDS[word.slice(0, -2)] : undefined;
+  return said ?? (stem === undefined ? word : `${stem}'s`);
+}
+
+/** The text in plain words. What is nothing but oaths and fillers stays as it is. */
+export function plainlySaid(plain: string): string {
+  const words = plain.replace(/(?<![\w'])[a-z]+(?:'[a-z]+)?(?![\w])/g, inPlainWord);
+  const bare = words.replace(SAYS_NOTHING, (said) => ' '.repeat(said.length));
+  const kept = /[a-z0-9]/.test(bare) ? bare : words;
+  return PHRASES.reduce((sofar, [found, instead]) => (typeof instead === 'string' ? sofar.replace(found, instead) : sofar.replace(found, instead)), kept);
+}
