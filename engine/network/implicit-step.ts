@@ -30,10 +30,12 @@ export interface ImplicitStep {
 const CONVERGED_K = 1e-5;
 const MOST_ITERATIONS = 80;
 // Newton can leap to and fro over a kink (natural convection that turns round, vents that begin to open, a film that begins to dry):
-// from here on each turn of the leading node halves the move, and each step on in the same direction lengthens it again.
+// from here on each turn of the leading node halves the move, and each step on in the same direction lengthens it again, to a little less
+// after each turn: else turn, step and step go round in a circle.
 const DAMP_AFTER = 12;
 const SHORTEN_BY = 0.5;
 const LENGTHEN_BY = 1.5;
+const LESS_AFTER_A_TURN = 0.9;
 const LEAST_SHARE = 1 / 256;
 /** A store that thaws may, with the heat of its ice, overshoot far beyond what its thawed body can take: no iterate leaps further than this. */
 const LARGEST_LEAP_K = 25;
@@ -53,6 +55,7 @@ export function stepImplicit(step: ImplicitStep): number {
   const steadyWPerK = steadyConductances(network, startTempsK);
   const lastChange = new Float64Array(size);
   let share = 1;
+  let mostShare = 1;
   for (let iteration = 1; iteration <= MOST_ITERATIONS; iteration += 1) {
     sources.powerW.fill(0);
     sources.slopeWPerK.fill(0);
@@ -61,7 +64,11 @@ export function stepImplicit(step: ImplicitStep): number {
     step.updateSources(tempsK, sources);
     assemble(step, heatBeforeJ, steadyWPerK);
     const change = solveInPlace(network.system);
-    if (iteration > DAMP_AFTER) share = turnsRound(change, lastChange) ? Math.max(LEAST_SHARE, SHORTEN_BY * share) : Math.min(1, LENGTHEN_BY * share);
+    if (iteration > DAMP_AFTER) {
+      const turns = turnsRound(change, lastChange);
+      if (turns) mostShare *= LESS_AFTER_A_TURN;
+      share = turns ? Math.max(LEAST_SHARE, SHORTEN_BY * share) : Math.min(Math.max(LEAST_SHARE, mostShare), LENGTHEN_BY * share);
+    }
     lastChange.set(change);
     let largest = 0;
     for (let i = 0; i < size; i += 1) {

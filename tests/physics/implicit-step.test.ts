@@ -135,6 +135,17 @@ describe('a source that switches within a band', () => {
     }
   });
 
+  it.each([278.3, 280.7, 281.7, 283])('is found from %d K where a loss is steep in a narrow band alone, so that a turn and two steps on lead back to where they began', (startK) => {
+    // Over 280 K: 5 W/K below, 30 W/K through a tenth of a kelvin, 0.1 W/K above; the conductor has 0.1 W/K of it throughout.
+    const { tempsK } = stepOnce({ stores: [MASSLESS], conductors: [steadyConductor(0, 1, 0.1)], tempsK: [startK, 280], sources: (temps, out) => {
+      const overK = temps[0]! - 280;
+      const lossW = overK < 0 ? 4.9 * overK : Math.min(overK, 0.1) * 29.9;
+      out.powerW[0] = 0.9 - lossW;
+      out.slopeWPerK[0] = overK < 0 ? -4.9 : overK < 0.1 ? -29.9 : 0;
+    } });
+    expect(tempsK[0]).toBeCloseTo(280 + 0.9 / 30, 4);
+  });
+
   it('that has no answer says which bodies did not settle', () => {
     const flip = (temps: Float64Array, out: Sources): void => void (out.powerW[0] = temps[0]! < 280 ? 5000 : 0);
     expect(() => stepOnce({ stores: [MASSLESS], conductors: [steadyConductor(0, 1, 10)], tempsK: [300, 260], sources: flip })).toThrow(/body 0.*did not settle/u);
