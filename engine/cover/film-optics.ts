@@ -25,15 +25,18 @@ export function wetFraction(waterKgPerM2: number): number {
   return water / (water + HALF_WET_KG_PER_M2);
 }
 
+/** The blend is known no better: in so many steps, films that are alike exchange alike heat, and it is worked out once. */
+const BLEND_STEPS = 500;
+
 /**
- * Longwave behaviour of a film with water or frost on it.
+ * Longwave behaviour of a film with water or frost on it, in steps of a fivehundredth of the way from dry to wet.
  * Units: dimensionless optics, kg/m2.
  * Valid: optics whose parts sum to at most 1.
  * Outside: not checked here; film data are checked when they are read.
  * Source: Feuilloley1996 and Wisconsin-GreenhouseEnergy for the direction (water cuts the loss of plastic); blend is ours.
  */
 export function blendOptics(dry: LongwaveOptics, wet: LongwaveOptics, waterKgPerM2: number): LongwaveOptics {
-  const share = wetFraction(waterKgPerM2);
+  const share = Math.round(wetFraction(waterKgPerM2) * BLEND_STEPS) / BLEND_STEPS;
   return {
     transmittance: dry.transmittance + share * (wet.transmittance - dry.transmittance),
     emissivity: dry.emissivity + share * (wet.emissivity - dry.emissivity),

@@ -1,6 +1,6 @@
 import { moistAirDensityKgPerM3, humidityRatioKgPerKg } from '../air/moist-air.js';
 import type { LongwaveEnclosure } from '../cover/longwave-enclosure.js';
-import { longwaveExchange, type LongwaveExchange } from '../cover/longwave-exchange.js';
+import type { LongwaveExchange } from '../cover/longwave-exchange.js';
 import { emptySources, stepImplicit, type Sources } from '../network/implicit-step.js';
 import { setConditions } from './conditions.js';
 import type { ControlPlan, Controls } from './controls.js';
@@ -9,6 +9,7 @@ import type { Forcing } from './forcing.js';
 import { addMadeHeat, heaterShare, sunByNodeW, type MadeHeat } from './gains.js';
 import { buildHouseModel, type HouseModel } from './house-model.js';
 import type { House } from '../greenhouse/house.js';
+import { rememberedExchange, type RememberedExchange } from './remembered-exchange.js';
 import { applyMoisture, buildMoistureModel, waterAfterStep, type MoistureModel, type MoistureStep } from './moisture.js';
 
 /** Everything that a house remembers from one step to the next. */
@@ -22,11 +23,12 @@ export interface HouseState {
 export interface HouseRunner {
   readonly model: HouseModel;
   readonly moisture: MoistureModel;
+  readonly exchangeOf: RememberedExchange;
 }
 
 export const houseRunner = (house: House): HouseRunner => {
   const model = buildHouseModel(house);
-  return { model, moisture: buildMoistureModel(model) };
+  return { model, moisture: buildMoistureModel(model), exchangeOf: rememberedExchange() };
 };
 
 /** One finished step, as an observer sees it: valid only during the call. */
@@ -99,7 +101,7 @@ function oneStep(runner: HouseRunner, state: HouseState, input: StepInput): Hous
     sunWPerM2: forcing.globalShortwaveWPerM2[i]!,
   });
   const enclosure = enclosureNow(runner, state, controls);
-  const exchange = longwaveExchange(enclosure);
+  const exchange = runner.exchangeOf(enclosure);
   setExchangeAreas(model, exchange);
   const moistureStep: MoistureStep = {
     stepS: forcing.stepS,

@@ -1,5 +1,6 @@
 import { STEFAN_BOLTZMANN_W_PER_M2K4 } from '../constants.js';
 import { layerNearest } from '../ground/soil-column.js';
+import type { HouseModel } from './house-model.js';
 import type { HouseRunner, StepRecord } from './house-run.js';
 import { leafHeatTransferWPerM2K, leafTempK } from './leaf.js';
 
@@ -52,43 +53,47 @@ export function placeTempK(runner: HouseRunner, record: StepRecord, key: PlaceKe
 
 /** The node of a place that is one body; null for places of a bed. */
 function nodeOf({ model }: HouseRunner, { place, bed }: PlaceKey): number | null {
-  const found = (node: number | undefined | null): number => {
-    if (node === undefined || node === null) throw new Error(`the house has no ${place} ${bed ?? ''}`.trimEnd());
-    return node;
-  };
+  const node = bodyNode(model, place, Number(bed) - 1);
+  if (node === undefined) throw new Error(`the house has no ${place} ${bed ?? ''}`.trimEnd());
+  return node;
+}
+
+function bodyNode(model: HouseModel, place: PlaceKey['place'], group: number): number | null | undefined {
   switch (place) {
     case 'outside':
       return model.outside;
     case 'inside':
       return model.air;
     case 'water':
-      return found(model.drums[Number(bed) - 1]);
+      return model.drums[group];
     case 'stones':
-      return found(model.stones[Number(bed) - 1]?.skin);
+      return model.stones[group]?.skin;
     case 'stone-box':
-      return found(model.stoneBox?.skin);
+      return model.stoneBox?.skin;
     case 'tube':
-      return found(model.tubes?.rings[0]);
+      return model.tubes?.rings[0];
     case 'compost':
-      return found(model.heap);
+      return model.heap ?? undefined;
     default:
       return null;
   }
 }
 
 function leafOfColumnK({ model, moisture }: HouseRunner, record: StepRecord, leaf: { column: number; plantAirTempK: number }): number {
-  const { plane, fromAbove, fromBelow } = record.exchange;
-  const irradiance = (shares: Float64Array): number => {
-    let sum = 0;
-    for (let m = 0; m < plane.count; m += 1) sum += shares[leaf.column * plane.count + m]! * STEFAN_BOLTZMANN_W_PER_M2K4 * record.tempsK[model.planeNodes[m]!]! ** 4;
-    return sum;
-  };
+  const { exchange } = record;
   return leafTempK({
     airTempK: leaf.plantAirTempK,
     humidityRatio: record.humidity[moisture.volumeOfColumn[leaf.column]!]!,
     pressurePa: record.pressurePa,
-    longwaveFromAboveWPerM2: irradiance(fromAbove),
-    longwaveFromBelowWPerM2: irradiance(fromBelow),
+    longwaveFromAboveWPerM2: irradianceWPerM2(model, record, { shares: exchange.fromAbove, column: leaf.column }),
+    longwaveFromBelowWPerM2: irradianceWPerM2(model, record, { shares: exchange.fromBelow, column: leaf.column }),
     hPerSideWPerM2K: leafHeatTransferWPerM2K({ underCover: record.controls.coverOn[leaf.column]!, airSpeedMPerS: record.airSpeedMPerS }),
   });
+}
+
+function irradianceWPerM2({ planeNodes }: HouseModel, { exchange, tempsK }: StepRecord, onto: { shares: Float64Array; column: number }): number {
+  const { count } = exchange.plane;
+  let sum = 0;
+  for (let m = 0; m < count; m += 1) sum += onto.shares[onto.column * count + m]! * STEFAN_BOLTZMANN_W_PER_M2K4 * tempsK[planeNodes[m]!]! ** 4;
+  return sum;
 }

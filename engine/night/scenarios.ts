@@ -41,12 +41,13 @@ const GROWTH_PER_DAY = 0.1;
 const AGE_SD_K_PER_HOUR = 0.05;
 const CALM_BELOW_M_PER_S = 4;
 
-/** Three-point Gauss-Hermite rule, exact to the fifth moment of a normal error (AbramowitzStegun1964 table 25.10). */
-const GAUSS_POINTS = [
-  { z: -Math.sqrt(3), weight: 1 / 6 },
-  { z: 0, weight: 2 / 3 },
-  { z: Math.sqrt(3), weight: 1 / 6 },
-] as const;
+/** Seven points of two independent standard normal errors, exact to the fifth degree in both: the middle, and a hexagon of radius 2 (Stroud1971 E2r2 5-1). */
+const CENTRE_WEIGHT = 1 / 2;
+const CORNER_WEIGHT = 1 / 12;
+const CUBATURE = [
+  { temp: 0, cloud: 0, weight: CENTRE_WEIGHT },
+  ...[2, 1, -1, -2].flatMap((temp) => (Math.abs(temp) === 2 ? [0] : [Math.sqrt(3), -Math.sqrt(3)]).map((cloud) => ({ temp, cloud, weight: CORNER_WEIGHT }))),
+];
 
 /**
  * How far the forecast may be off for the coming night.
@@ -84,18 +85,16 @@ export function forecastDoubt(weather: WeatherHours, night: NightSpan, when: { n
 }
 
 /**
- * Nine weather scenarios, three of temperature by three of cloud, with weights; the middle one first. Errors of both may go together.
+ * Seven weather scenarios of temperature and cloud, with weights; the middle one first. Errors of both may go together.
  * Units: K, fractions.
  * Valid: any doubt.
  * Outside: not applicable.
- * Source: tensor Gauss-Hermite rule (AbramowitzStegun1964 table 25.10).
+ * Source: cubature for a normal weight in two dimensions (Stroud1971 E2r2 5-1).
  */
 export function weatherScenarios(doubt: ForecastDoubt, fromS: number, cloudWeight = CLOUD_LONGWAVE_WEIGHT): readonly WeatherScenario[] {
-  const scenarios = GAUSS_POINTS.flatMap((temp) =>
-    GAUSS_POINTS.map((cloud): WeatherScenario => ({
-      departure: { airTempK: doubt.shiftK + doubt.airTempSdK * (doubt.correlation * cloud.z + Math.sqrt(1 - doubt.correlation ** 2) * temp.z), cloudFraction: cloud.z * doubt.cloudSd, cloudWeight, fromS },
-      weight: temp.weight * cloud.weight,
-    })),
-  );
-  return [...scenarios].sort((a, b) => b.weight - a.weight);
+  const { shiftK, airTempSdK, cloudSd, correlation } = doubt;
+  return CUBATURE.map(({ temp, cloud, weight }) => ({
+    departure: { airTempK: shiftK + airTempSdK * (correlation * cloud + Math.sqrt(1 - correlation ** 2) * temp), cloudFraction: cloud * cloudSd, cloudWeight, fromS },
+    weight,
+  }));
 }
