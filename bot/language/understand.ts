@@ -20,6 +20,7 @@
  * too short, never too long; after a change run `node --import tsx tests/soak/language-fuzz.ts`.
  */
 import { advice, anyAdvice, openAdvice } from './advice.js';
+import { isOnlyPleasant, withoutAsides, withoutFillers } from './asides.js';
 import { command } from './command.js';
 import { condition } from './condition.js';
 import { cropQuestion } from './crop-question.js';
@@ -98,7 +99,7 @@ function oneThing(message: Message): Intent {
   const before = firstOf([firstWords, unitOfReading, (one) => plainAsk('settings', one), fix], message);
   if (before !== null) return before;
   const found = message.temps.length > 0 ? withNumber(message) : firstOf([...TELLING, ...ASKING, reading, chat], message);
-  return found === null || (found.kind === 'unclear' && found.asks === 'what') ? (keyWords(message) ?? unclear('what')) : found;
+  return found ?? unclear('what');
 }
 
 /** What a grower's message means. What is not sure is asked back: nothing is guessed. */
@@ -106,6 +107,28 @@ export function understand(heard: Heard): Intent {
   const commanded = command(heard.text, (text) => understand({ ...heard, text }));
   if (commanded !== null) return commanded;
   const message = readMessage(heard);
+  const meant = allThings(message, heard);
+  if (!isOpen(meant)) return meant;
+  // What is not understood may be so for an aside, or for a word that adds nothing.
+  const told = withoutAsides(message);
+  const barer = [told, withoutFillers(message), told === null ? null : withoutFillers(told)];
+  for (const one of barer) {
+    const again = one === null ? meant : allThings(one, heard);
+    if (again.kind !== 'unclear') return again;
+  }
+  return meant.kind === 'unclear' && meant.asks === 'what' ? lastResort(message) : meant;
+}
+
+function allThings(message: Message, heard: Heard): Intent {
   const whole = oneThing(message);
   return severalThings(message, whole, (text) => oneThing(readMessage({ ...heard, text }))) ?? whole;
+}
+
+const OPEN: ReadonlySet<string> = new Set(['what', 'which-reading', 'which-meaning', 'which-place']);
+const isOpen = (meant: Intent): boolean => meant.kind === 'unclear' && OPEN.has(meant.asks);
+
+function lastResort(message: Message): Intent {
+  const told = withoutAsides(message);
+  const meant = keyWords(message) ?? (told === null ? null : keyWords(told));
+  return meant ?? (isOnlyPleasant(message) ? { kind: 'chat' } : unclear('what'));
 }

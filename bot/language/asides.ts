@@ -1,0 +1,49 @@
+import { withPieces, type Message, type Piece } from './message.js';
+
+const list = (words: string): ReadonlySet<string> => new Set(words.split(/\s+/));
+
+/** Words that a clause must hold, where it names no place, thing, crop or number, to be more than an aside. */
+const TRADE = list(`tonight tomorrow overnight frost frosts frosty freeze freezing freezes frozen cold colder coldest cool warm warmer mild low lows lowest high minimum maximum temperature degrees thermometer reading readings snow snowing wind storm rain weather forecast
+  cover covered covering uncover uncovered closed close shut open opened vent heat heating turned switched lit picked harvest harvested pick did done do doing forgot skipped survive survived survives make dead died alive fine hurt burnt nipped wilted damage damaged black crop crops plants beds bed
+  power electricity mains gas propane fuel blower door doors film roof torn ripped tear hole message messages text texts settings celsius fahrenheit units stop start help delete erase data export csv spreadsheet download copy record records history log rundown advice plan prepare
+  should shall need must what how when why will would if suppose build built add added buy install installed wrong meant mistake correction scratch ignore forget undo wait not no yes`);
+
+/** Greetings, hopes, thanks and excuses, whatever they speak of. */
+const PLEASANT = / (?:hope|hoping|trust) (?:you|this|that you|all|everyone|everybody|ye) | (?:sorry|apologies|forgive me|excuse me|pardon) (?:to|for|about|if|i am|that i|the|again|,|$)| (?:thanks|thank you|cheers|ta|much obliged|much appreciated|appreciate it|bless you|god bless|grateful) | (?:good (?:morning|evening|afternoon|day|night|man|lad|on you)|hello|hi|hey|hiya|howdy) (?:again|there|all|everyone|from|dear|my|to you|pal|mate|love|friend|$)| (?:how are you|how is it going|hope all is well|long time no|happy (?:new year|christmas|easter|birthday)|merry christmas|have a (?:good|nice|great|lovely)|take care|sleep well|sweet dreams|best (?:wishes|regards)|kind regards|yours|love from|if you do not mind|if that is ok|if you can|when you get a (?:chance|minute|moment)|no rush|quick question|dumb question|silly question|stupid question|honest question|just wondering|fair dinkum question|i was wondering|one more thing|by the way|not to worry|do not worry|no worries|if you please|please and thank you|i like to plan ahead|first time (?:using|doing|here)|new (?:here|to this|at this)) /;
+/** Whom and what growers speak of that is no part of the house: with a person the clause is about that person. */
+const OTHERS = / (?:my|our|the|his|her|me|your) (?:\w+ )?(?:wife|husband|hubby|missus|son|daughter|grandson|granddaughter|grandkids|grandchildren|grandad|granny|mum|mom|dad|mother|father|kids?|children|boys?|girls?|baby|friend|mate|neighbou?rs?|boss|uncle|aunt|auntie|sister|brother|nephew|niece|cousin|dog|cat|horse|chickens|hens|knees?|back|hip|hands?|fingers?|feet|toes|eyes|coffee|tea|breakfast|dinner|supper|car|truck|van|tractor|tutor|teacher|doctor|birthday|dissertation|thesis|homework|exam|book) /;
+
+const isEmpty = (clause: readonly Piece[]): boolean => clause.every(({ symbol }) => /^[^\w&@%#~$=*]+$/.test(symbol));
+
+function isAside(clause: readonly Piece[]): boolean {
+  const said = ` ${clause.map(({ symbol }) => symbol).join(' ')} `;
+  if (clause.some(({ symbol }) => /^[#~@%$]/.test(symbol))) return false;
+  if (PLEASANT.test(said)) return true;
+  return (!clause.some(({ symbol }) => symbol.startsWith('&') || TRADE.has(symbol)) || OTHERS.test(said)) && !said.includes(' ? ');
+}
+
+/** Words that may be taken out of a message without a number and leave it with its meaning. */
+const FILLERS = list('even actually really just ever exactly maybe then also kindly possibly quickly perhaps probably honestly basically literally like so well ok anyway wait hey hmm dear mate friend pal love um er oh ah please though right still seriously simply finally sure yeah yep definitely already again there bit quite very pretty absolutely');
+
+const ENDS = /^[;,?:]$/;
+
+/** The message without its asides; null where it has none, or is nothing else. */
+export function withoutAsides(message: Message): Message | null {
+  const clauses: Piece[][] = [[]];
+  for (const piece of message.pieces) {
+    clauses.at(-1)?.push(piece);
+    if (ENDS.test(piece.symbol)) clauses.push([]);
+  }
+  const spoken = clauses.filter((clause) => clause.length > 0);
+  const kept = spoken.filter((clause) => !isAside(clause));
+  return kept.length === spoken.length || kept.every(isEmpty) ? null : withPieces(message, kept.flat());
+}
+
+/** The message without words that add nothing; null where it has none, or holds a number. */
+export function withoutFillers(message: Message): Message | null {
+  const kept = message.pieces.filter(({ symbol }) => !FILLERS.has(symbol));
+  return message.temps.length > 0 || kept.length === message.pieces.length || isEmpty(kept) ? null : withPieces(message, kept);
+}
+
+/** Whether a message is nothing but kind words. */
+export const isOnlyPleasant = ({ form, pieces, asks }: Message): boolean => !asks && PLEASANT.test(form.replace(/ [;,:] /g, ' ')) && !pieces.some(({ symbol }) => /^[#~@%$&=]/.test(symbol));
