@@ -43,10 +43,11 @@ const HARVEST = / (?:harvest|harvesting|pick|picking|cut|gather|pull|bring in|@h
 /** The topic that the words ask about, if it is one. */
 export function topicOf(said: string): Topic | null {
   const items = itemsSaid(said);
-  if (/ (?:cover|covering|covered|uncover|uncovering|(?:leave|keep|beds?|crops|them|everything) (?:\w+ ){0,2}?(?:bare|open)|tucking|tuck|wrap|wrapping) /.test(said) || items.includes('cover')) return 'cover';
+  if (/ (?:cover|covering|covered|uncover|uncovering|tucking|tuck|wrap|wrapping) /.test(said) || items.includes('cover')) return 'cover';
   if (items.includes('heater') || / (?:heat|heating) /.test(said)) return 'heater';
   if (items.includes('vents') || / (?:vent|venting|ventilate) /.test(said)) return 'vents';
   if (items.includes('fan') || items.includes('tube')) return 'fan';
+  if (/ (?:leave|keep|beds?|crops|them|everything) (?:\w+ ){0,2}?(?:bare|open) /.test(said)) return 'cover';
   if (HARVEST.test(said)) return 'harvest';
   return null;
 }

@@ -12,7 +12,7 @@ const ON = 'on|running|going|lit|in place|in|over|over the bed|over the beds|set
 const OFF = 'dead|died|broke|quit|failed|off|removed|unplugged|broken|out of service|stopped|not running';
 const ACTED = 'put|laid|threw|thrown|placed|pulled|turned|switched|fired|started|set|got|used|filled|topped|closed|shut|lit|fired|stoked|clipped|pinned|pegged|rigged|battened|buttoned|zipped|cinched|latched|secured|strapped|chucked|wrapped|ran|plugged|drew|dropped|lowered|covered|did|left|kept|spread|tossed|popped|draped|cranked|running|added|lighted';
 const TAKEN_AWAY = 'took|taken|removed|pulled off|rolled up|opened|uncovered|unplugged|switched off|turned off';
-const NEGATED = / (?:not|no|never|forgot|forgotten|without|skipped|skip|skipping|none|nothing|neither|nor|left off|could not|missed|except|haven't|unable|never got around|not get around|not got around|did not manage|not bothered|gave up on|ran out of time|too tired|too late|too windy|no time) /;
+const NEGATED = / (?:not|no|never|forgot|forgotten|without|skipped|skip|skipping|none|nothing|neither|nor|left off|could not|missed|except|haven't|unable|never got around|not get around|not got around|did not manage|not bothered|gave up on|ran out of time|can wait|will wait|skipping|passing on|bothered|not bothering|no need|rather not|leaving out|too tired|too late|too windy|no time) /;
 const HARVESTED = / (?:picked|harvested|cut|pulled|gathered|brought in) /;
 const LATER = / (?:will|going to|about to|planning|plan to|want to|need to|later|soon|on my way|heading out|off to|gonna|shall|tomorrow|thinking|considering|wondering|not sure|maybe|might|may|hope to|hoping to|going out|going in|heading|gonna|off out|trying to|in a minute) /;
 
@@ -50,10 +50,11 @@ type State = 'done' | 'not' | null;
 /** How the clause leaves its items: only vents, curtains and sides are opened and shut, the rest is on or off. */
 function stateOf(whole: string): State {
   // "The sensor sits on the heater" leaves no heater on.
-  const clause = ACTED_WORDS?.test(whole) === true ? whole : whole.replace(/ (?:on|in|over|under) (?:the |my |our |a )(?=@)/g, ' ');
+  const plain = whole.replace(/ (?:is |are |stays? |staying )?not (?:been )?(?:running|lit|going|burning|used|in use|plugged in|switched on|turned on|working|set up) /, ' off ');
+  const clause = ACTED_WORDS?.test(plain) === true ? plain : plain.replace(/ (?:on|in|over|under) (?:the |my |our |a )(?=@)/g, ' ');
   const away = AWAY_WORDS?.test(clause) === true && !/ (?:took|taken) .*\b(?:on|in)\b/.test(clause);
   const reversed = OPEN_WORDS?.test(clause) === true || OFF_WORDS?.test(clause) === true || away;
-  const stands = SHUT_WORDS?.test(clause) === true || ON_WORDS?.test(clause) === true || ACTED_WORDS?.test(clause) === true || HARVESTED.test(clause) || / @heater (?:is )?(?:at|set to|to) #\d/.test(clause) || / @heater #\d/.test(clause);
+  const stands = SHUT_WORDS?.test(clause) === true || ON_WORDS?.test(clause) === true || ACTED_WORDS?.test(clause) === true || HARVESTED.test(clause) || / @heater (?:is )?(?:at|set to|to) #\d/.test(clause) || / @heater #\d/.test(clause) || / @\w+ (?:yes|yep|y|check|checked|tick|sorted|done) $/.test(clause);
   const negated = NEGATED.test(clause);
   if (reversed) return negated ? 'done' : 'not';
   if (negated) return 'not';
@@ -89,10 +90,13 @@ const withAmounts = (message: Message): Pick<Extract<Intent, { kind: 'did' }>, '
 /** "Covered everything except the kale": what is left out is no thing of ours, and the rest stands. */
 const withoutExceptions = (form: string): string => form.replace(/ (?:except|except for|apart from|save for|other than|all but|but not|not) (?:(?:for|the|my|our|%\d+|and|one|bed|beds|\*label) )+$/, ' ');
 
+/** "I'll leave the heater off tonight" is settled, and not something to come. */
+const asDecided = (said: string): string => said.replace(/ (?:(?:i|we) )?(?:will|am|are|think i will|going to|am going to|are going to)(?: just| probably)? (?=(?:leave|leaving|keep|keeping|skip|skipping|not (?:bother|bothering|use|using|run|running|light|lighting|put|putting|do|doing)|pass|passing|give|giving) )(?!.* (?:if|until|when|once|later) )/g, ' ').replace(/ (?:leave|leaving) (?=[^#]* off )/g, ' left ').replace(/ (?:give|giving|gave) ((?:\S+ ){1,3}?)(?:a|the) miss(?= )/g, ' skipped $1').replace(/ too \w+ for (?:the )?(?=@)/g, ' no ').replace(/ (?:never mind|sod|saving|spare|spared) (?:about )?(?:the )?(?=@)/g, ' no ');
+
 /** What the grower says was done tonight, or was not. */
 export function did(message: Message): Intent | null {
-  const { said } = message;
-  const form = withoutExceptions(withoutLacks(message));
+  const said = asDecided(message.said);
+  const form = asDecided(withoutExceptions(withoutLacks(message)));
   if (ALL_DONE.test(said)) return { kind: 'did' };
   if (NOTHING_DONE.test(said) && !message.form.includes(' ? ')) return { kind: 'did', done: [] };
   if (message.asks) return null;

@@ -27,6 +27,20 @@ const PICTURES = /[\p{Extended_Pictographic}\u{1F1E6}-\u{1F1FF}\u{1F3FB}-\u{1F3F
 /** A picture between words parts them as a comma does. */
 const pauseFor = (pictures: string, after: string): string => (/^\s*[\p{L}\d]/u.test(after) ? ','.padStart(pictures.length) : ' '.repeat(pictures.length));
 
+const YES = '[✅✔☑🆗]\\ufe0f?';
+const NO = '[❌✖✗✘🚫⛔]\\ufe0f?';
+const YES_THEN = new RegExp(`${YES}\\s*([^✅✔☑🆗❌✖✗✘🚫⛔]*)`, 'gu');
+const NO_THEN = new RegExp(`${NO}\\s*([^✅✔☑🆗❌✖✗✘🚫⛔]*)`, 'gu');
+
+/** "Covers ✅ heater ❌", "✅ covers ❌ heater": ticks and crosses as the words that they stand for. */
+function withTicksSaid(text: string): string {
+  if (!/[✅✔☑🆗❌✖✗✘🚫⛔]/u.test(text)) return text;
+  if (!/\p{L}/u.test(text)) return text.replace(new RegExp(YES, 'gu'), ' done ').replace(new RegExp(NO, 'gu'), ' not done ');
+  const leads = new RegExp(`^\\s*(?:${YES}|${NO})`, 'u').test(text);
+  if (leads) return text.replace(YES_THEN, ', did $1').replace(NO_THEN, ', no $1').replace(/^, /, '');
+  return text.replace(new RegExp(YES, 'gu'), ' did, ').replace(new RegExp(NO, 'gu'), ' not done, ');
+}
+
 /** Where other scripts' digits begin: wide, Arabic, Persian, Devanagari. */
 const ZEROS = [0xff10, 0x660, 0x6f0, 0x966];
 
@@ -39,6 +53,6 @@ function withPlainDigits(text: string): string {
 
 /** The message in lower case with one form for each quote, dash, blank and degree sign, and without accents. */
 export function plainText(text: string): string {
-  const oneForm = COMPOSED.reduce((sofar, [found, instead]) => sofar.replace(found, instead), withPlainDigits(text));
+  const oneForm = COMPOSED.reduce((sofar, [found, instead]) => sofar.replace(found, instead), withPlainDigits(withTicksSaid(text)));
   return oneForm.replace(PICTURES, (pictures, at: number, whole: string) => pauseFor(pictures, whole.slice(at + pictures.length))).normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
 }

@@ -99,6 +99,15 @@ function bareStatistic(message: Message, place: string | undefined): Statistic {
   return hour >= LOW_READ_FROM_HOUR && hour < LOW_READ_UNTIL_HOUR && !SLOW_PLACES.has(place ?? '') ? 'low' : 'now';
 }
 
+/** A house warms up in these hours whatever the season. */
+const WARM_FROM_HOUR = 10;
+const WARM_UNTIL_HOUR = 17;
+
+function isByDay({ atS, zone }: Message): boolean {
+  const { hour } = DateTime.fromSeconds(atS, { zone });
+  return hour >= WARM_FROM_HOUR && hour < WARM_UNTIL_HOUR;
+}
+
 function oneReading(own: Attached, shared: { readonly message: Message; readonly all: readonly Attached[] }): Reading | Unclear {
   const { message, all } = shared;
   const said = statOf(own.marks);
@@ -119,7 +128,7 @@ function oneReading(own: Attached, shared: { readonly message: Message; readonly
   const time = readingTime({ clock, day, stat: said }, message);
   if ('kind' in time) return time;
   const stat = said ?? (isNow || sun === true || clock !== null || (day !== null && time.stat === undefined && time.at !== undefined) ? 'now' : (time.stat ?? bareStatistic(message, place)));
-  const found = temperature(own.temp, { ...message, among: all.map(({ temp }) => temp), canBeWarm: stat === 'high' || sun === true });
+  const found = temperature(own.temp, { ...message, among: all.map(({ temp }) => temp), canBeWarm: stat === 'high' || sun === true || (place === 'inside' && isByDay(message)) });
   if ('kind' in found) return found;
   return { c: found.c, stat, ...(place === undefined ? {} : { place }), ...(sun === null ? {} : { sun }), ...(time.at === undefined ? {} : { at: time.at }) };
 }
@@ -179,9 +188,16 @@ function withoutName(message: Message): Message {
   return withPieces(message, message.pieces.filter((_, at) => at < from || at >= to));
 }
 
+/** "- 6", and nothing else, in the hours in which lows are read: the dash is a minus. */
+function withOpeningMinus(message: Message): Message {
+  const [temp, ...more] = message.temps;
+  const alone = temp?.sign === 'loose' && more.length === 0 && /^\s*-\s+[\d.,]+\s*(?:°|degrees)?\s*[cf]?\W*$/.test(message.plain) && bareStatistic(message, undefined) === 'low';
+  return alone ? { ...message, temps: [{ ...temp, sign: 'minus' }] } : message;
+}
+
 /** The temperatures that the message reports. */
 export function reading(heard: Message): Meaning | null {
-  const whole = withoutName(heard);
+  const whole = withOpeningMinus(withoutName(heard));
   if (SPAN.test(whole.said)) return unclear('which-number');
   if (whole.temps.length === 0) return null;
   const message = onlyTemperatures(whole);
