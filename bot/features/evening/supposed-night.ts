@@ -42,7 +42,7 @@ export function supposedNight(supposing: Supposing, evening: { input: EveningInp
   const night = supposeNight(
     { ...otherwise, greenhouse, pastControls: pastControls(actions, greenhouse), doneTonight: doneOtherwise(supposing, input) },
     choicesOtherwise(supposing, evening),
-    { outlook: chosen.outlook, coveredBeds },
+    { greenhouse: input.greenhouse, ...(input.pastControls ? { pastControls: input.pastControls } : {}), outlook: chosen.outlook, coveredBeds },
   );
   const inside = night.outlook.places.find(({ key }) => key.place === 'inside')!;
   return {
