@@ -1,10 +1,10 @@
-import { judgeReading, mixtureQuantileK, nightSpan, toHouse, type AcceptedReading, type ExpectedTemp, type GateVerdict, type Greenhouse, type PlaceLow, type ThermometerPast } from '../../engine/index.js';
+import { judgeReading, mixtureQuantileK, nightSpan, type AcceptedReading, type ExpectedTemp, type GateVerdict, type Greenhouse, type PlaceLow, type ThermometerPast } from '../../engine/index.js';
 import type { Cells } from './season-folder.js';
 
 /** A reading of the log, judged as a message would be; nobody is there to answer a question. */
 export interface JudgedCells {
   readonly cells: Cells;
-  readonly outcome: GateVerdict['outcome'];
+  readonly verdict: GateVerdict;
   /** What is learned from it; null where it is asked about. */
   readonly accepted: AcceptedReading | null;
 }
@@ -21,31 +21,47 @@ const STILL_SHOWN_S = 4 * 86_400;
 const HALF_DAY_S = 43_200;
 
 /** Readings go in, in the order of their time; what was settled before is what the next is judged by. */
-export function replayGate(greenhouse: Greenhouse): (cells: Cells, issued: readonly PlaceLow[]) => JudgedCells {
-  const settled: { readonly place: string; readonly statistic: string; readonly timeS: number; readonly tempK: number; readonly isBound: boolean }[] = [];
-  const house = toHouse(greenhouse);
+export function replayGate({ place }: Greenhouse): (cells: Cells, issued: readonly PlaceLow[]) => JudgedCells {
+  const settled: AcceptedReading[] = [];
   return (cells, issued) => {
-    const timeS = Number(cells['unix']);
-    const place = cells['place']!;
-    const statistic = cells['statistic'] === 'low' ? 'low' : 'now';
-    const running = nightSpan(timeS, house.place);
-    const night = statistic === 'low' ? nightSpan(timeS - HALF_DAY_S, house.place) : running;
-    const typed = { value: Number(cells['value']), unit: cells['unit'] === 'F' ? 'F' : 'C', statistic, sunIsUp: !running.isRunning } as const;
-    const own = settled.filter((one) => one.place === place);
-    const lows = own.filter((one) => one.statistic === 'low');
-    const checked = lows.filter(({ isBound }) => !isBound).map(({ tempK }) => tempK);
-    const past: ThermometerPast = {
-      lowsK: lows.filter((one) => one.timeS <= night.sunsetS && one.timeS > night.sunsetS - STILL_SHOWN_S).map(({ tempK }) => tempK).reverse(),
-      coldestK: checked.length === 0 ? null : Math.min(...checked),
-      shownThatNightK: own.filter((one) => one.statistic === 'now' && one.timeS >= night.sunsetS && one.timeS <= night.sunriseS).map(({ tempK }) => tempK),
-    };
-    const isNight = statistic === 'low' || (timeS >= running.sunsetS && timeS <= running.sunriseS + MORNING_S);
-    const verdict = judgeReading(typed, isNight ? expectedOf(issued, place, statistic) : null, past);
-    if (verdict.outcome === 'ask') return { cells, outcome: 'ask', accepted: null };
-    const isBound = verdict.outcome === 'bound';
-    settled.push({ place, statistic, timeS, tempK: verdict.tempK, isBound });
-    return { cells, outcome: verdict.outcome, accepted: { timeS, place: place as AcceptedReading['place'], statistic, valueK: verdict.tempK, ...(isBound ? { notReset: true } : {}) } };
+    const verdict = verdictOn(cells, { issued, settled, place });
+    const accepted = verdict.outcome === 'ask' ? null : acceptedFrom(cells, verdict);
+    if (accepted !== null) settled.push(accepted);
+    return { cells, verdict, accepted };
   };
+}
+
+/** What is known when a reading of the log comes in. */
+export interface KnownOfPlace {
+  /** As the evening before said the night. */
+  readonly issued: readonly PlaceLow[];
+  /** In the order of their time. */
+  readonly settled: readonly AcceptedReading[];
+  readonly place: Greenhouse['place'];
+}
+
+/** What the gate makes of one reading of the log. Nothing is kept. */
+export function verdictOn(cells: Cells, { issued, settled, place }: KnownOfPlace): GateVerdict {
+  const { timeS, statistic, value, unit } = typedIn(cells);
+  const running = nightSpan(timeS, place);
+  const night = statistic === 'low' ? nightSpan(timeS - HALF_DAY_S, place) : running;
+  const own = settled.filter((one) => one.place === cells['place']);
+  const lows = own.filter((one) => one.statistic === 'low');
+  const checked = lows.filter(({ notReset }) => notReset !== true).map(({ valueK }) => valueK);
+  const past: ThermometerPast = {
+    lowsK: lows.filter((one) => one.timeS <= night.sunsetS && one.timeS > night.sunsetS - STILL_SHOWN_S).map(({ valueK }) => valueK).reverse(),
+    coldestK: checked.length === 0 ? null : Math.min(...checked),
+    shownThatNightK: own.filter((one) => one.statistic === 'now' && one.timeS >= night.sunsetS && one.timeS <= night.sunriseS).map(({ valueK }) => valueK),
+  };
+  const isNight = statistic === 'low' || (timeS >= running.sunsetS && timeS <= running.sunriseS + MORNING_S);
+  return judgeReading({ value, unit, statistic, sunIsUp: !running.isRunning }, isNight ? expectedOf(issued, cells['place']!, statistic) : null, past);
+}
+
+const typedIn = (cells: Cells): { timeS: number; statistic: 'low' | 'now'; value: number; unit: 'C' | 'F' } => ({ timeS: Number(cells['unix']), statistic: cells['statistic'] === 'low' ? 'low' : 'now', value: Number(cells['value']), unit: cells['unit'] === 'F' ? 'F' : 'C' });
+
+function acceptedFrom(cells: Cells, { outcome, tempK }: GateVerdict): AcceptedReading {
+  const { timeS, statistic } = typedIn(cells);
+  return { timeS, place: cells['place'] as AcceptedReading['place'], statistic, valueK: tempK, ...(outcome === 'bound' ? { notReset: true } : {}) };
 }
 
 /** As the evening before said it of the place; null where it said nothing. */

@@ -1,4 +1,4 @@
-import { celsiusToKelvin, cellNight, forecastMiss, kelvinToCelsius, learnHouse, mixtureMeanK, mixtureQuantileK, nightSpan, predictNight, toHouse, usualControls, type AcceptedReading, type CellNight, type Controls, type ControlPlan, type ForecastMiss, type Greenhouse, type LearnedHouse, type Mixture, type PlaceLow, type WeatherHours } from '../../engine/index.js';
+import { celsiusToKelvin, cellNight, forecastMiss, kelvinToCelsius, learnHouse, mixtureMeanK, mixtureQuantileK, nightSpan, predictNight, toHouse, usualControls, type AcceptedReading, type CellNight, type Controls, type ControlPlan, type EveningInput, type ForecastMiss, type Greenhouse, type LearnedHouse, type Mixture, type PlaceLow, type WeatherHours } from '../../engine/index.js';
 import { localTime } from '../text/local-time.js';
 import { mergedHours } from '../weather/merge.js';
 import { savedAnswer } from '../weather/saved-file.js';
@@ -18,9 +18,10 @@ export interface NightPlace {
 }
 
 export interface ReplayedNight {
+  /** What the night was said from. */
+  readonly evening: Omit<EveningInput, 'bedtimeS'> & Required<Pick<EveningInput, 'pastControls' | 'learned'>>;
   readonly lines: readonly NightPlace[];
   readonly lows: readonly PlaceLow[];
-  readonly learned: LearnedHouse;
   /** Readings since the evening before, as they were judged. */
   readonly judged: readonly JudgedCells[];
 }
@@ -63,7 +64,7 @@ export function* replaySeason(season: SeasonFolder, greenhouse: Greenhouse, lear
     }
     learned = learnHouse({ greenhouse: house, weather, ground: answer.ground, controls, readings, forecastMisses: misses, changes: [], untilS: nowS }, learned);
     lows = predictNight({ greenhouse: house, weather, nowS, weatherAgeS: 0, controls }, learned);
-    yield { lows, learned, judged, lines: linesOf({ season: season.name, night: evening.night, n: taken, decision: decisionOf(season, evening.night) }, lows) };
+    yield { evening: { greenhouse: house, weather, ground: answer.ground, nowS, weatherAgeS: 0, pastControls: controls, learned }, lows, judged, lines: linesOf({ season: season.name, night: evening.night, n: taken, decision: decisionOf(season, evening.night) }, lows) };
     past = cutAt(weather, nowS);
     issued = cellNight(answer.hours, nightSpan(nowS, place));
     beforeS = nowS;

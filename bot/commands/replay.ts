@@ -36,13 +36,13 @@ export async function replay(words: readonly string[]): Promise<void> {
 
 /** How often the gate asked, and where the folder tells which readings were wrong, how often for nothing. */
 function questionsOf({ readings, slips }: SeasonFolder, judged: readonly JudgedCells[]): string {
-  const asked = judged.filter(({ outcome }) => outcome === 'ask');
-  const bound = judged.filter(({ outcome }) => outcome === 'bound');
+  const asked = judged.filter(({ verdict }) => verdict.outcome === 'ask');
+  const bound = judged.filter(({ verdict }) => verdict.outcome === 'bound');
   const counts = `${judged.length} readings: ${asked.length} questioned and left out, ${bound.length} taken as not reset`;
   if (slips === null) return `${counts}.`;
   const slipOf = ({ cells }: JudgedCells): string | null => slips[readings.indexOf(cells)] ?? null;
   const wrong = judged.filter((one) => slipOf(one) !== null);
-  return `${counts}; of ${wrong.length} wrong ones ${wrong.filter(({ outcome }) => outcome !== 'accept').length} were not learned from as typed, of ${judged.length - wrong.length} right ones ${asked.filter((one) => slipOf(one) === null).length} were questioned.`;
+  return `${counts}; of ${wrong.length} wrong ones ${wrong.filter(({ verdict }) => verdict.outcome !== 'accept').length} were not learned from as typed, of ${judged.length - wrong.length} right ones ${asked.filter((one) => slipOf(one) === null).length} were questioned.`;
 }
 
 function scoresOf(season: SeasonFolder, lines: readonly NightPlace[]): string {

@@ -16,17 +16,17 @@ describe('readings of a season', () => {
   });
 
   it.each([['without its minus', 9, -9], ['in the other unit', 23, -5], ['that slipped', 70, -3]])('%s are questioned and left out', (_, typed, meantC) => {
-    expect(gate()(cells(typed), said(meantC))).toMatchObject({ outcome: 'ask', accepted: null });
+    expect(gate()(cells(typed), said(meantC))).toMatchObject({ verdict: { outcome: 'ask' }, accepted: null });
   });
 
   it('that show the low of the night before are a bound', () => {
     const judge = gate();
     judge(cells(-9), said(-9));
-    expect(judge(cells(-9, 1), said(-2))).toMatchObject({ outcome: 'bound', accepted: { notReset: true } });
+    expect(judge(cells(-9, 1), said(-2))).toMatchObject({ verdict: { outcome: 'bound' }, accepted: { notReset: true } });
   });
 
   it('without anything that was said before are judged by what can be alone', () => {
-    expect(gate()(cells(12), []).outcome).toBe('accept');
-    expect(gate()(cells(250), []).outcome).toBe('ask');
+    expect(gate()(cells(12), []).verdict.outcome).toBe('accept');
+    expect(gate()(cells(250), []).verdict.outcome).toBe('ask');
   });
 });
