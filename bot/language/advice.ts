@@ -3,6 +3,10 @@ import { itemsSaid } from './items-said.js';
 import type { Message } from './message.js';
 
 const OPEN_ASKS: readonly RegExp[] = [
+  / (?:anything|something|what|owt|much|what else|anything else) (?:at all |else |in particular |special |extra |more |specific )*(?:(?:that )?(?:i|we) (?:should|must|need|ought|could|can|have|had better|might|am supposed|are supposed|want|are to|am to)|you (?:want|need|would like|recommend|suggest|advise)|to (?:do|prepare|be done|get ready|look out for|take care of)|for me to do|i (?:be )?doing) /,
+  / what (?:do|does|would|did|should) (?:you|ya|you all|duskward) (?:\w+ ){0,2}?(?:want|need|like|have|suggest|recommend|advise|reckon|say|think)(?: (?:me|us|i|we|that i))?(?: \w+){0,2}? (?:do|done|does|doing|should|tonight|prepare|take care) /,
+  / (?:what|how) (?:am|are) (?:i|we) (?:supposed|meant|best|going|doing|to) /,
+  / (?:what|any) (?:jobs|chores|tasks|work|duties|steps|measures|action|actions|preparations|precautions)(?: |$)/,
   / what (?:should|shall|do|must|can|would|could|am|are|ought) (?:i|we|you) (?:\w+ ){0,5}?(?:do|suggest|recommend|advise|think|need|prepare|doing|say|now) /,
   / what (?:do|should|can) (?:i|we) /,
   / what (?:needs?|has|have) (?:to be )?(?:doing|done|to be done|doing tonight) /,
@@ -61,6 +65,8 @@ const BARE_ASK = /^ (?:(?:so|double|two|one|second|extra|then|the|my|all|a|any|r
 export function openAdvice(message: Message): Intent | null {
   const { said } = message;
   const topic = topicOf(said);
+  // A rundown of last week is no plan.
+  if (/ (?:rundown|run down|briefing|recap|summary) .*(?:last|past|previous|yesterday|did) /.test(said)) return null;
   if (OPEN_ASKS.some((ask) => ask.test(said))) return withTopic(topic);
   return message.asks && topic !== null && DEED.test(said) ? withTopic(topic) : null;
 }

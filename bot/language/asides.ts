@@ -45,5 +45,7 @@ export function withoutFillers(message: Message): Message | null {
   return message.temps.length > 0 || kept.length === message.pieces.length || isEmpty(kept) ? null : withPieces(message, kept);
 }
 
+const KIND = / (?:thanks|thank you|cheers|ta|much obliged|much appreciated|appreciate (?:it|you|that)|bless you|god bless|grateful|treasure|star|legend|lifesaver|gem|diamond|angel|marvel|wonder|wonderful|brilliant|fantastic|best|genius|hero|champion|good (?:morning|evening|afternoon|day|night|man|lad|on you|one|job|work|stuff|bot)|hello|hi|hey|hiya|howdy|how are you|how is it going|happy (?:new year|christmas|easter|birthday)|merry christmas|take care|sleep well|sweet dreams|kind regards|no worries|love (?:it|this|you)) /;
+
 /** Whether a message is nothing but kind words. */
-export const isOnlyPleasant = ({ form, pieces, asks }: Message): boolean => !asks && PLEASANT.test(form.replace(/ [;,:] /g, ' ')) && !pieces.some(({ symbol }) => /^[#~@%$&=]/.test(symbol));
+export const isOnlyPleasant = ({ form, pieces, asks }: Message): boolean => !asks && KIND.test(form.replace(/ [;,:] /g, ' ')) && !pieces.some(({ symbol }) => /^[#~@%$&=]/.test(symbol));

@@ -5,7 +5,7 @@ import { temperature } from './temperature.js';
 
 const WITHDRAWS = /^ (?:please |sorry |no |oops |can you |actually |wait |wrong |thermometer |one |number |reading )*(?:undo|scratch|strike|ignore|disregard|scrap|delete|remove|erase|drop|forget|cancel|withdraw|take back|take that back|take that last one back|take (?:the|my|that) (?:last |reading |number |one )+back|discard|throw out)(?: (?:that|the|my|it|last|one|reading|number|temperature|please|entry|previous|this|message|out|value|low|#\d+|just|sent|i|today|morning))* $/;
 const WRONG = /^ (?:the |my |that )*(?:last |previous )?(?:reading|number|temperature|one) (?:is |was |i sent |i gave )*(?:wrong|bad|off|incorrect|not right|a mistake|a typo)(?: sorry)* $/;
-const CORRECTS = / (?:scratch|correction|corrected|meant|should be|should have been|should say|should read|(?:that|this) was supposed to be|make (?:it|that|this) (?:a |to )?#\d+|make (?:the |my )?(?:last|previous)|i (?:just )?(?:put|wrote|typed|said|sent|gave) (?:it |that |the )*#\d+ (?:, |; )?but|change it|change that|change the last|typo|mistake|misread|mistyped|miskeyed|oops|whoops|woops|sorry(?! (?:for|about|i|to|been|was|am|late|but))|typed|wrote|wrong|change #\d+ to|(?<! is )actually|rather(?! (?:cold|warm|chilly|cool|mild))|i mean|not right|instead|amend|correct|edit|my (?:bad|mistake)(?! (?:i |for |we )*(?:forgot|late|am|was|to|not|missing|the delay))|fat fingered|fat fingers|mis typed|slip of the (?:thumb|finger)|(?:forgot|left off|left out|missed|dropped|missing|without|lost) (?:the |a |my )?(?:minus|negative|sign)) /;
+const CORRECTS = / (?:scratch|(?:that|this|the) #\d+ (?:was|is|were|came)|correction|corrected|meant|should be|should have been|should say|should read|(?:that|this) was supposed to be|make (?:it|that|this) (?:a |to )?#\d+|make (?:the |my )?(?:last|previous)|i (?:just )?(?:put|wrote|typed|said|sent|gave) (?:it |that |the )*#\d+ (?:, |; )?but|change it|change that|change the last|typo|mistake|misread|mistyped|miskeyed|oops|whoops|woops|sorry(?! (?:for|about|i|to|been|was|am|late|but))|typed|wrote|wrong|change #\d+ to|(?<! is )actually|rather(?! (?:cold|warm|chilly|cool|mild))|i mean|not right|instead|amend|correct|edit|my (?:bad|mistake)(?! (?:i |for |we )*(?:forgot|late|am|was|to|not|missing|the delay))|fat fingered|fat fingers|mis typed|slip of the (?:thumb|finger)|(?:forgot|left off|left out|missed|dropped|missing|without|lost) (?:the |a |my )?(?:minus|negative|sign)) /;
 /** The sign that was left out must stand there now: "forgot the minus, 3" may be either. */
 const SIGN_LEFT_OUT = / (?:forgot|left off|left out|missed|dropped|missing|without|lost) (?:the |a |my )?(?:minus|negative|sign) /;
 /** A stretch of regret, however long, belongs to the number beside it. */
@@ -13,6 +13,24 @@ const REGRETS = / (?:(?:typed|wrote|sent|put|gave|entered|got|read|keyed) (?:it 
 const STARTS_NO = /^ no (?:(?:it|that|the|was|is|low|high|minimum|maximum|,|;|actually) )*#\d/;
 const STARRED = /^ \* #\d+ $|^ #\d+ \* $/;
 const THAT_WAS = /^ (?:(?:no|ah|oh|wait|sorry|oops|whoops|bad|mistake|silly|me|[,;]|actually|the|my|last|one|reading|number|it|that|this|previous|what|which|have|you|i|gave|sent|told|reported|put|typed|texted|just|now|first|second|temperature|value) )*(?:was|is|should be|should have been|meant|i meant|i mean|were)(?: (?:for|the|in|from|my|a|taken|actually|of|at|as|read|meant|to|be|on|off|overnight|night|morning|real|actual))* (?:&\w+|@cover|@water|@stones|@tube|under the @cover|under @cover|\$\d+|low|high|minimum|maximum)(?: (?:one|reading|temperature|thermometer|probe|sensor|sorry|gauge|though|current|daytime|overnight|one|reading|not|&\w+|low|high|\$\d+|@cover|of|the|night|last|now|overnight|what|it|is|from|right|currently|present|current))* $/;
+/** Words that take back what was said before them. "Oh no" and "sorry" may be of anything. */
+const REGRET = /^ (?:(?:ah|argh|um|er|sorry|hm|oh dear|oh|dear|damn|darn|shoot|crap|shit|bugger|bollocks|goodness|gosh|apologies|pardon|just|please|ok|hey|actually|well|[,;:-]) )*(?:(?<!oh )no|nope|nah|naw|wait|hold on|hang on|hold up|hold your horses|oops|oopsie|oopsy|oopsies|whoops|woops|whoopsie|my bad|my mistake|my error|silly me|correction|scratch that|strike that|stop press|misread|mistake|wrong|doh|duh|i made a mistake|i lied|forgive me|not quite|i tell a lie|false alarm) (?!(?:power|electricity|snow|frost|heater|gas|propane|worries|problem|bother|thanks|way|more|one|not yet) )/;
+/** "Oh no, it's 28 in here" and "yeah nah" take nothing back. */
+const DISMAY = /\b(?:oh|yeah|aye|yea|yes) (?:no|nah|naw)\b/;
+/** What a correction says: the last number, with what it was. */
+const IT_WAS = / (?:that|it|this|those|these|they|one|reading|number|low|high|temperature|i meant|meant|make|should|&\w+|@cover) (?:(?:was|is|were|should|be|have|been|read|say|reads|said|actually|really|only|to|at|in|a|the|got|went|down|meant|meant to be) )*#\d+ /;
+const FEW_BESIDE = 4;
+/** "That was outside", after words of regret or against what it was not. */
+const WAS_OF = / (?:that|it|this|those|these|they|one|ones|reading|readings|number|numbers|last|meant|mean|thermometer|should|said|\w+ing) .*(?:&\w+|@cover|@water|@stones|@tube|\$\d+|low|high|minimum|maximum|now|current|currently) | (?:&\w+|@cover|\$\d+|low|high|minimum|maximum) (?:i mean|i meant|not|one|it was|that was) /;
+const NOT_OF = / not (?:the |from |of |in |my )*(?:&\w+|@cover|@water|@stones|@tube|low|high|minimum|maximum|now|current|overnight|night) /;
+const SELF = / (?:i mean|i meant|should have (?:said|put|written|been)|(?:meant|supposed) to (?:say|put|write|send|be)) /;
+const THAT_ONE = /^ (?:that|this|the|my) (?:last |first |second |previous )?(?:one|reading|number) (?:was |is |came )?(?:the |from |for |of |my |in )*(?:&\w+|@cover|@water|@stones|@tube|\$\d+|low|high|minimum|maximum)(?: \w+)? $/;
+const NOT_MINE = / (?:wrong (?:thermometer|one|number|house|&inside|person|chat|message|text)|(?:that|it) (?:was|is) (?:the )?neighbou?rs?(?: is)?|not (?:mine|ours|my thermometer)|someone else|somebody else) /;
+/** What speaks of the house and not of a reading. */
+const OF_HOUSE = / (?:power|electricity|snow|frost|door|doors|gas|propane|fuel|blower|if|will|would|tonight|tomorrow|%\d+|@(?!cover |water |stones |tube )\w+|covered|closed|shut|forgot|survive|survived|cold|freezing) /;
+/** A present reading, where what it was not is set aside. */
+const OF_NOW = / (?:now|current|currently|present|at the moment) /;
+
 const NOT_THERE = /^ (?:sorry , |no , )?not (?:the |&|@|low|high)\S*(?: [,;] | but | )(?:the |it was )?(?:&\w+|@\w+|low|high|minimum|maximum) $/;
 /** "I said inside but it was under the cover": what was said first is what it was not. */
 const SAID_BUT = /^ (?:i (?:just )?(?:said|put|wrote|typed|sent|gave)) (?:it was |the |it |that )*(?:&\w+|@\w+|low|high) (?:, )?but /;
@@ -47,10 +65,14 @@ export function fix(message: Message): Intent | null {
   const { said, form } = message;
   if (message.asks && !/ (?:what|which|the one) (?:i|that i) (?:have |had |just )*(?:sent|gave|told|put|typed|texted|reported) /.test(said) && !/ make (?:it|that) #| (?:change|correct|edit) (?:the |that |my |it )*(?:from )?#\d+ /.test(said)) return null;
   if (/ (?:tonight|tomorrow|forecast) /.test(said) && message.temps.length > 0) return null;
+  const isDismay = DISMAY.test(message.plain);
+  const regrets = REGRET.test(form) && !isDismay;
   if (WRONG.test(said) || (WITHDRAWS.test(said) && !/ [,;:] .*#/.test(form))) return { kind: 'fix' };
   const last = ` ${form.split(/ [,;] /).at(-1)?.trim() ?? ''} `;
-  const aboutPlace = (THAT_WAS.test(said) || THAT_WAS.test(last) || NOT_THERE.test(form)) && message.temps.length === 0 && / (?:that|last|meant|mean|reading|sorry|no|not|oops|actually|this|number) /.test(said);
-  const corrects = (CORRECTS.test(nearNumbers(form)) || STARTS_NO.test(form) || STARRED.test(form) || (/ #\d+ (?:, )?not #\d+ /.test(form) || / not #\d+ (?:, |but |; )?#?/.test(form))) && message.temps.length > 0;
+  const aboutPlace = ((THAT_WAS.test(said) || THAT_WAS.test(last) || NOT_THERE.test(form)) && message.temps.length === 0 && / (?:that|last|meant|mean|reading|sorry|no|not|oops|actually|this|number) /.test(said)) || (message.temps.length === 0 && !OF_HOUSE.test(said) && WAS_OF.test(said) && (regrets || SELF.test(said) || THAT_ONE.test(said) || (NOT_OF.test(said) && / (?:that|it|this|those|these|one|meant|mean|said) /.test(said))));
+  const numberOf = ` ${form.split(/ [,;] /).find((stretch) => stretch.includes('#'))?.trim() ?? ''} `;
+  const corrects = (regrets && message.temps.length === 1 && !OF_HOUSE.test(numberOf) && (IT_WAS.test(numberOf) || numberOf.trim().split(' ').length <= FEW_BESIDE)) || (CORRECTS.test(nearNumbers(form)) || (STARTS_NO.test(form) && !isDismay) || STARRED.test(form) || (/ #\d+ (?:, )?not #\d+ /.test(form) || / not #\d+ (?:, |but |; )?#?/.test(form))) && message.temps.length > 0;
+  if (regrets && !aboutPlace && message.temps.length === 0 && NOT_MINE.test(said)) return { kind: 'fix' };
   const insteadOf = SAID_BUT.exec(form);
   if (!aboutPlace && !corrects && insteadOf === null) return null;
   const from = insteadOf === null ? 0 : insteadOf[0].trim().split(' ').length;
@@ -58,12 +80,13 @@ export function fix(message: Message): Intent | null {
   const notAt = message.pieces.findIndex(({ symbol }) => symbol === 'not');
   // "Outside not inside" and "not inside, outside": what follows the "not" up to the next stop is what it was not.
   const stopAt = message.pieces.findIndex(({ symbol }, at) => at > notAt && /^(?:[,;]|but)$/.test(symbol));
-  const kept = marks.filter((_, at) => !(aboutPlace && notAt >= 0 && at > notAt && (stopAt < 0 || at < stopAt)));
+  const kept = marks.filter((_, at) => !((aboutPlace || !message.pieces[notAt + 1]?.symbol.startsWith('#')) && notAt >= 0 && at > notAt && (stopAt < 0 || at < stopAt)));
   const places = [...new Set(kept.flatMap(({ place }) => place ?? []))];
   const stats = [...new Set(kept.flatMap(({ stat }): readonly Statistic[] => (stat === undefined ? [] : [stat])))];
   if (places.length > 1) return unclear('which-place', { choices: places });
   const [place] = places;
-  const [stat] = stats;
+  const isNow = stats.length === 0 && aboutPlace && OF_NOW.test(` ${message.pieces.filter((_, at) => !(notAt >= 0 && at > notAt && (stopAt < 0 || at < stopAt))).map(({ symbol }) => symbol).join(' ')} `);
+  const [stat] = isNow ? (['now'] as const) : stats;
   const shown = { ...(stat === undefined || stats.length > 1 ? {} : { stat }), ...(place === undefined ? {} : { place }) };
   if (message.temps.length === 0) return { kind: 'fix', ...shown };
   if (SIGN_LEFT_OUT.test(said) && !message.temps.every(({ sign }) => sign === 'minus')) return unclear('which-sign', { word: message.temps.map(({ text }) => text.trim()).join(', ') });

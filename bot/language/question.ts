@@ -16,7 +16,7 @@ const OPENERS: readonly RegExp[] = [
   /^ (?:please |just )*(?:tell|show|give|walk|talk) (?:me|us) /,
   /^ (?:wonder|wondering|curious|dunno|not sure|no idea) (?:if|whether|what|how) /,
   /^ did (?:\w+ing|doing|@\w+) .*\b(?:help|work|matter|make|do|pay)\b/,
-  /^ (?:is|are) (?!#|fine |ok |good |covered |now |still |at |down |up )\S+ [^#\s]+ .*\S/,
+  /^ (?:is|are) (?!#|no |not |already |very |too |so |fine |ok |good |covered |now |still |at |down |up )\S+ [^#\s]+ .*\S/,
   /^ at (?:what|which) /,
   /^ is #\d+ (?:\w+ )?(?:too|cold|ok|enough|low|bad|safe|warm|fine|dangerous) /,
   /^ (?:do|does) (?:you|ya) (?:reckon|think|suppose|expect) /,

@@ -107,7 +107,8 @@ export function severalThings(message: Message, whole: Intent, understood: (text
   if (cuts.length < 3 || cuts.length > MOST_PARTS + 1) return null;
   const ends = cuts.slice(1);
   const atoms = ends.map((to, at) => partOf(message, cuts[at] ?? 0, to, understood));
-  const sure = atoms.filter((atom) => isSure(atom, withPieces(message, message.pieces.slice(atom.from, atom.to))));
+  const isRegret = ({ intent }: Part): boolean => whole.kind === 'fix' && intent.kind === 'did' && intent.done?.length === 0;
+  const sure = atoms.filter((atom) => !isRegret(atom) && isSure(atom, withPieces(message, message.pieces.slice(atom.from, atom.to))));
   // Numbers of one thermometer stay together, and a whole that holds all its parts needs no cutting.
   const isHeld = sure.every(({ intent }) => meanings(whole).some(({ kind }) => holds(kind, intent.kind)));
   if (isHeld || (sure.every(({ intent }) => intent.kind === 'reading') && !atoms.some(isForetold))) return null;

@@ -4,12 +4,12 @@ import { itemsSaid } from './items-said.js';
 import type { Message } from './message.js';
 
 const SUPPOSES = / (?:what if|what happens if|what happens when|what happens with|what would happen if|what would happen|suppose|supposing|imagine|say i|say we|assume|assuming|if i|if we|if there|if it|how much (?:would|will|warmer|difference would|could|does)|how many degrees would|would (?:it|that|a|an|the|\w+|=\d+|@\w+|two|more|adding|another|extra) (?:\w+ |@\w+ |&\w+ |=\d+ ){0,8}?(?:help|make|matter|work|be any use|be any good|be enough|do|save|be better|be worth|hold|give|gain)|is (?:a|an|another|adding|two) .*worth|is there any point (?:in|to|having)|is it worth (?:adding|putting(?! .* (?:on|over) )|getting|buying)|and if|and without|and with|with the @\w+ (?:off|on|shut|open|closed)|without|compare|versus|vs|what (?:would|will|could|might) (?:that|it|this|they|those|=\d+|adding|a|an|another|the)(?: [@=&]?\w+){0,6}? (?:get us|make|do|change|give|gain|buy|save|mean)|get away with|(?:only|just) (?:i|we) (?:did|do)|would (?:\w+ |@\w+ |=\d+ |%\d+ |&\w+ ){1,9}(?:get us through|get me through|get them through|save us|buy me|buy us|be enough|do it|do the trick|cut it|keep|carry|see us|suffice|difference)|is (?:the )?@\w+ (?:alone |on its own |by itself )?enough|(?:is|would|will) (?:just |only )(?:the |a )?@\w+ ) /;
-const WITHOUT = / (?:without|not|no|skip|skipped|leave off|leave out|left off|forget|forgot|remove|removed|take off|took off|turn off|turned off|leave .*? off|leave .*? open|left .*? open|do nothing|open|opened|off|uncovered|fails?|dies?|breaks?|quits?) /;
+const WITHOUT = / (?:without|not|no|skip|skipped|leave off|leave out|left off|forget|forgot|remove|removed|take off|took off|turn off|turned off|leave .*? off|leave .*? open|left .*? open|do nothing|open|opened|off|uncovered|fails?|dies?|breaks?|quits?|rid|sold|lose|lost|went without|go without|did without|do without|took away|took out|take away|take out|had not|did not have|do not have|were gone|was gone|were not|was not there|not there|scrapped|ditched|stopped using|dropped) /;
 
 function deeds(clause: string): readonly Item[] {
   const verbs: Item[] = [];
   if (/ (?:cover|covered|covering|uncovered) /.test(clause)) verbs.push('cover');
-  if (/ (?:harvest|pick|picked|harvested) /.test(clause)) verbs.push('harvest');
+  if (/ (?:harvest|pick(?! up)|picked(?! up)|harvested) /.test(clause)) verbs.push('harvest');
   if (/ (?:heat|heated|heating) (?!(?:things|it|up|the &))/.test(clause)) verbs.push('heater');
   if (/ (?:vent|vented) /.test(clause)) verbs.push('vents');
   return [...new Set([...verbs, ...itemsSaid(clause)])];
@@ -19,7 +19,9 @@ function deeds(clause: string): readonly Item[] {
 export function suppose(message: Message): Intent | null {
   const { said, form } = message;
   const asked = SUPPOSES.test(said) && (message.asks || / (?:what if|suppose|supposing|imagine|if) |^ (?:say|let us say|assume|assuming) (?:i|we) /.test(said));
-  if (!asked || / (?:how much|how many) @?\w+ (?:should|do) /.test(said)) return null;
+  // "How many barrels should I", "must I heat, or is it all right without": what to do is asked.
+  if (!asked || (/ (?:how much|how many) @?\w+ (?:should|do) /.test(said) && !/ (?:if|suppose|supposing) /.test(said))) return null;
+  if (/ (?:i|we) (?:must|should|need to|have to|ought to) .* or /.test(said) && !/ (?:if|suppose|supposing) /.test(said)) return null;
   const withItems: Item[] = [];
   const without: Item[] = [];
   for (const part of form.split(/ (?:[,;]|and|but|plus) /)) {
@@ -27,7 +29,9 @@ export function suppose(message: Message): Intent | null {
     (WITHOUT.test(clause) ? without : withItems).push(...deeds(clause));
   }
   if (/ (?:do nothing|did nothing|do not do anything|without anything|without any of it) /.test(said)) return { kind: 'suppose', items: [] };
-  if (withItems.length === 0 && without.length === 0) return null;
+  const items = [...new Set(withItems)];
+  const gone = [...new Set(without)];
+  if (items.length === 0 && gone.length === 0) return null;
   const amounts = amountsSaid(message);
-  return { kind: 'suppose', ...(withItems.length === 0 ? {} : { items: withItems }), ...(without.length === 0 ? {} : { without }), ...(amounts === undefined ? {} : { amounts }) };
+  return { kind: 'suppose', ...(items.length === 0 ? {} : { items }), ...(gone.length === 0 ? {} : { without: gone }), ...(amounts === undefined ? {} : { amounts }) };
 }

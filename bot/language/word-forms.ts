@@ -23,6 +23,7 @@ export function plainWords(word: string): readonly string[] {
   const said = SAID_AS[word];
   if (said !== undefined) return said.split(' ');
   if (word.endsWith("'ll")) return [word.slice(0, -3), 'will'];
+  if (word.endsWith("'ve")) return [word.slice(0, -3), 'have'];
   if (word.endsWith("n't")) return [word.slice(0, -3), 'not'];
   if (word.endsWith("'s")) {
     const stem = word.slice(0, -2);

@@ -17,7 +17,7 @@ export const CORPUS_READINGS: readonly Phrase[] = [
   { says: '−4', units: 'C', is: reads(low(-4)) },
   { says: '‐4', units: 'C', is: reads(low(-4)) },
   { says: '—4°', units: 'C', is: reads(low(-4)) },
-  { says: '- 4', units: 'C', is: asks('which-sign') },
+  { says: '- 4', units: 'C', is: { kind: 'reading', readings: [{ c: -4, stat: 'low' }] } },
   { says: '-4,0 C', is: reads(low(-4)) },
   { says: '-4½', units: 'C', is: reads(low(-4.5)) },
   { says: '-4 1/2', units: 'C', is: reads(low(-4.5)) },
