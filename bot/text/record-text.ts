@@ -1,4 +1,5 @@
 import { kelvinToFahrenheitDegrees } from '../../engine/index.js';
+import type { CallRecord, NeedCount } from '../features/record/call-record.js';
 import type { ThermometerRecord } from '../features/record/thermometer-record.js';
 import { thermometerWords } from './reading-text.js';
 import { EXAMPLE, type TempUnits } from './temperature.js';
@@ -9,10 +10,16 @@ const SOME = 20;
 /** So unlikely a count is no chance any more. */
 const UNLIKELY = 0.05;
 
-/** How right the forecasts were: the count first, then what it means, then what was left out. */
-export function recordText(main: ThermometerRecord, others: readonly ThermometerRecord[], units: TempUnits): string {
+export interface RecordWords {
+  readonly main: ThermometerRecord;
+  readonly others: readonly ThermometerRecord[];
+  readonly calls: CallRecord;
+}
+
+/** How right the forecasts were: the count first, then what it means, then whether calls were needed, then what was left out. */
+export function recordText({ main, others, calls }: RecordWords, units: TempUnits): string {
   const judged = others.flatMap(({ record, thermometer }) => (record === null ? [] : [otherLine(record, thermometerWords(thermometer), units)]));
-  return [...mainLines(main, units), ...boundLines(main.bounds), ...leftOutLine(main.leftOut), ...judged].join('\n');
+  return [...mainLines(main, units), ...callLines(calls), ...boundLines(main.bounds), ...leftOutLine(main.leftOut), ...judged].join('\n');
 }
 
 type Judged = NonNullable<ThermometerRecord['record']>;
@@ -49,6 +56,22 @@ function missSentence({ coverage: { nights }, meanMissK, lean }: Judged, units: 
   if (lean.highK < 0) return `${miss} It came warmer than I said, by ${degrees(lean.meanK, units)} on average.`;
   return `${miss} I see no lean to the warm or the cold side.`;
 }
+
+/** A mark is judged by a low and by numbers of the crop table: nobody has looked. */
+const HOW_JUDGED = 'I go by the low you read and the crop temperatures I know.';
+
+function callLines({ called, quiet }: CallRecord): readonly string[] {
+  if (called.nights + quiet.nights === 0) return [];
+  return [
+    ...(called.nights === 0 ? [] : [`I asked for work on ${nightsWord(called.nights)}. Without it, something would have been marked on ${countOf(called)}. ${byChances(called)}`]),
+    ...(quiet.nights === 0 ? [] : [`On ${nightsWord(quiet.nights)} I asked for no work. It got cold enough to mark something on ${countOf(quiet)}. ${byChances(quiet)}`]),
+    HOW_JUDGED,
+  ];
+}
+
+const countOf = ({ needed, nights }: NeedCount): string => (needed === 0 ? 'none' : needed === nights ? (nights === 1 ? 'it' : `all ${nights}`) : String(needed));
+
+const byChances = ({ expected }: NeedCount): string => `By my chances: ${Math.round(expected) === 0 ? 'none or one' : `about ${Math.round(expected)}`}.`;
 
 const nightsWord = (count: number): string => `${count} ${count === 1 ? 'night' : 'nights'}`;
 

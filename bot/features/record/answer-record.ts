@@ -1,6 +1,7 @@
 import type { Outgoing } from '../../chat.js';
 import type { Records } from '../../ports.js';
 import { recordText } from '../../text/record-text.js';
+import { callRecord } from './call-record.js';
 import { mainThermometer, nightsPicture, type DrawNights } from './nights-picture.js';
 import { keyOf, nightsRead, pastNights, type RecordSubject } from './past-nights.js';
 import { recordOf } from './thermometer-record.js';
@@ -23,7 +24,7 @@ export async function answerRecord(subject: RecordSubject, { store, drawNights }
   const main = mainThermometer(nights, ({ judged, compares }) => judged === 'good' && compares);
   const units = subject.greenhouse.grower.units;
   const others = new Map(nights.flatMap(({ reads }) => reads).filter((read) => keyOf(read) !== keyOf(main)).map((read) => [keyOf(read), read]));
-  const text = recordText(recordOf(nights, main), [...others.values()].map((other) => recordOf(nights, other)), units);
+  const text = recordText({ main: recordOf(nights, main), others: [...others.values()].map((other) => recordOf(nights, other)), calls: callRecord(nights) }, units);
   const picture = nightsPicture(nights.filter(({ source }) => source !== null), main, { greenhouse: subject.greenhouse.name, units });
   const picturePng = picture.nights.filter(({ said, read }) => said && read).length < LEAST_PICTURED ? null : await drawNights(picture);
   return { text, ...(picturePng === null ? {} : { picturePng }) };

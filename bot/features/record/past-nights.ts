@@ -2,6 +2,7 @@ import { nightBehind, type Greenhouse, type NightSpan } from '../../../engine/in
 import type { Records, StoredAction, StoredReading } from '../../ports.js';
 import { localTime } from '../../text/local-time.js';
 import type { Advisory, AdvisoryPlace } from '../evening/advisory.js';
+import { callOf, type NightCall } from './call-record.js';
 import { planFollowed, type Followed } from './plan-followed.js';
 
 export interface RecordSubject {
@@ -35,6 +36,8 @@ export interface PastNight {
   /** Who gave the weather; null where nothing was said before the night. */
   readonly source: string | null;
   readonly places: readonly AdvisoryPlace[];
+  /** What was asked for and feared; null where nothing was said, or of no crop. */
+  readonly call: NightCall | null;
   readonly followed: Followed;
   readonly reads: readonly ReadLow[];
   readonly told: readonly StoredAction[];
@@ -76,7 +79,7 @@ export async function pastNights(spans: readonly NightSpan[], rows: readonly Sto
     const advisory = issued === null ? null : (JSON.parse(issued.body) as Advisory);
     const told = actions.filter(({ night }) => night === date);
     const followed = advisory === null ? 'as-planned' : planFollowed(advisory, told);
-    nights.push({ date, source: advisory?.weather.source ?? null, places: advisory?.places ?? [], followed, told, reads: (read.get(date)?.lows ?? []).map((row) => readLow(row, { advisory, followed, subject })) });
+    nights.push({ date, source: advisory?.weather.source ?? null, places: advisory?.places ?? [], call: advisory === null ? null : callOf(advisory), followed, told, reads: (read.get(date)?.lows ?? []).map((row) => readLow(row, { advisory, followed, subject })) });
   }
   return nights;
 }

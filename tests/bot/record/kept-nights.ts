@@ -1,4 +1,4 @@
-import type { Advisory, AdvisoryAction, AdvisoryPlace, AdvisoryReason } from '../../../bot/features/evening/advisory.js';
+import type { Advisory, AdvisoryAction, AdvisoryCrop, AdvisoryPlace, AdvisoryReason } from '../../../bot/features/evening/advisory.js';
 import type { Deed } from '../../../bot/features/evening/deeds-tonight.js';
 import type { RecordSubject } from '../../../bot/features/record/past-nights.js';
 import type { NewReading, Store } from '../../../bot/ports.js';
@@ -21,6 +21,8 @@ interface SaidMore {
   readonly plan?: readonly AdvisoryAction[];
   readonly idle?: Said;
   readonly reasons?: readonly AdvisoryReason[];
+  /** What was feared with nothing done. */
+  readonly crops?: readonly Pick<AdvisoryCrop, 'damageProbability' | 'damageBeginsC' | 'judgedLowC' | 'judgedAt'>[];
 }
 
 /** A store with nights as they were said, read and told. */
@@ -39,8 +41,8 @@ export async function keptNights(file: GreenhouseFile = { ...HOUSE, grower: { un
   return {
     store,
     subject: { greenhouseId: GREENHOUSE_ID, greenhouse: checked.greenhouse, zone: 'America/Toronto' },
-    said: async (night, said, { clock = `${night}T16:00`, plan = [], idle = said, reasons = [] } = {}) => {
-      const advisory = { night, issuedAt: `${clock}:00-05:00`, weather: { source: 'demo', issuedAt: `${clock}:00-05:00`, stale: false }, places: placesOf(said), plan: { actions: plan }, alternatives: [{ actions: [], places: placesOf(idle) }], reasons };
+    said: async (night, said, { clock = `${night}T16:00`, plan = [], idle = said, reasons = [], crops = [] } = {}) => {
+      const advisory = { night, issuedAt: `${clock}:00-05:00`, weather: { source: 'demo', issuedAt: `${clock}:00-05:00`, stale: false }, places: placesOf(said), plan: { actions: plan }, alternatives: [{ actions: [], places: placesOf(idle), crops }], reasons };
       await store.addAdvisory({ greenhouseId: GREENHOUSE_ID, night, issuedAtS: at(clock), body: JSON.stringify(advisory satisfies Readonly<Record<keyof Pick<Advisory, 'night' | 'issuedAt' | 'weather' | 'places' | 'plan' | 'alternatives' | 'reasons'>, unknown>>) });
     },
     read: async (night, tempC, more = {}) => {
