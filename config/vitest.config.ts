@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 
 export default defineConfig({
@@ -8,8 +9,8 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 60_000,
     passWithNoTests: false,
-    // The default leaves one core idle: of two that is half.
-    maxWorkers: '100%',
+    // One more than there are cores: some tests wait for a clock or for a process to end.
+    maxWorkers: availableParallelism() + 1,
     // No test changes what its modules hold (none mocks, none sets the environment), so they are loaded once for each core: loading took longer than most tests.
     isolate: false,
   },

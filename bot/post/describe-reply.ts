@@ -11,6 +11,7 @@ import { composeAdvisory, keepAdvisory, type EveningSubject } from '../features/
 import type { WorkedOutEvening, WorkOut } from '../features/evening/work-out-evening.js';
 import { logMark } from '../features/mark/log-mark.js';
 import { dialogueWith, type Pending } from '../features/reading/pending.js';
+import { readAnswer } from '../features/reading/read-answer.js';
 import type { InboundRow, Memory, StoredChat, WithinMemory } from '../journal.js';
 import { meanings, type IntentKind, type Meaning } from '../language/intent.js';
 import { understand } from '../language/understand.js';
@@ -23,6 +24,7 @@ import { eveningNote } from '../text/settings-text.js';
 import { UNDO } from '../text/undo-text.js';
 import { zoneOf } from '../time-zone.js';
 import type { Describe, Handled } from './handled.js';
+import { takeHouseBack, type HouseBefore } from './house-taken-back.js';
 
 export interface DescribePorts {
   readonly memory: Memory;
@@ -43,6 +45,8 @@ export const describer = (ports: DescribePorts): Describe => ({
     const context = contextOf(ports);
     const begun = readState(chat.dialogue) ?? (await knownState(chat, ports, context));
     const said = saidIn(row);
+    const changed = begun?.changed ?? null;
+    if (changed !== null && said?.text !== undefined && readAnswer(said.text).kind === 'drop') return takingBack(changed, chat, context.nowS);
     if (said === null || (begun === null && said.text !== undefined && GREETING.test(said.text.trim()))) return ending(start(begun, context), chat, ports);
     const heard = describeStep(begun, said, context);
     // Before a greenhouse is known nothing else can be answered: it is said what the question is good for.
@@ -50,7 +54,7 @@ export const describer = (ports: DescribePorts): Describe => ({
     const step = await lookedUp(heard, ports, context);
     // Who is in the middle of it may still ask for tonight: that is answered elsewhere.
     if (!step.understood && chat.greenhouseId !== null && isOfAnotherThing(said, { atS: context.nowS, units: step.state.file.grower?.units ?? 'C' })) return null;
-    return ending(step, chat, ports);
+    return ending(step, chat, ports, changed === null ? null : { body: changed.before, sinceS: changed.sinceS, mark: null });
   },
   change: async (text, chat) => {
     if (chat.greenhouseId === null) return null;
@@ -61,7 +65,7 @@ export const describer = (ports: DescribePorts): Describe => ({
     const step = asksForReview(text) ? reviewGreenhouse(file, context) : changeGreenhouse(file, text, context);
     if (step === null) return null;
     const mark = meanings(understand({ text, atS: context.nowS, zone: zoneIn(file), units: file.grower?.units ?? 'C', crops: CROP_WORDS })).find((one) => one.kind === 'mark');
-    return ending(await lookedUp(step, ports, context), chat, ports, { body: stored.body, mark: mark ?? null });
+    return ending(await lookedUp(step, ports, context), chat, ports, { body: stored.body, sinceS: context.nowS, mark: mark ?? null });
   },
 });
 
@@ -123,10 +127,10 @@ async function lookedUp(step: DescribeStep, { places, log }: DescribePorts, cont
 async function ending(step: DescribeStep, chat: StoredChat, ports: DescribePorts, change: HouseChange | null = null): Promise<Handled> {
   const { clock } = ports;
   const nowS = clock.nowS();
-  const dialogue = step.isFinished ? null : writeState(step.state);
+  const writing = (changed: DescribeState['changed']): string | null => (step.isFinished ? null : writeState({ ...step.state, changed }));
   if (step.file === undefined) {
     return async (memory) => {
-      await memory.updateChat(chat.id, { dialogue });
+      await memory.updateChat(chat.id, { dialogue: writing(step.state.changed) });
       return [step.reply];
     };
   }
@@ -138,7 +142,9 @@ async function ending(step: DescribeStep, chat: StoredChat, ports: DescribePorts
     const before = chat.greenhouseId === null ? null : await memory.greenhouse(chat.greenhouseId);
     const saved = await memory.saveGreenhouse({ id: subject.greenhouseId, body: JSON.stringify(file), savedAtS: nowS });
     const isChanged = change !== null && saved.body !== change.body;
-    await memory.updateChat(chat.id, { greenhouseId: subject.greenhouseId, dialogue: isChanged && dialogue === null ? withUndo(saved.version, change.body, nowS) : dialogue });
+    const house = isChanged ? { version: saved.version, before: change.body, sinceS: change.sinceS } : null;
+    const dialogue = writing(house);
+    await memory.updateChat(chat.id, { greenhouseId: subject.greenhouseId, dialogue: house !== null && dialogue === null ? withUndo(house, nowS) : dialogue });
     const about = [...earlierNote(before?.body ?? null, subject, nowS), ...(isChanged ? await wordsOfChange(change, { subject, nowS, canUndo: dialogue === null }, memory) : [])];
     if (isNew) for (const job of jobsOfDay(subject.greenhouseId, subject.greenhouse, subject.zone, dateOf(nowS, subject.zone))) if (job.dueAtS > nowS) await memory.addJob(job);
     if (evening !== null && 'advisory' in evening) await keepAdvisory(subject.greenhouseId, evening, memory);
@@ -149,10 +155,19 @@ async function ending(step: DescribeStep, chat: StoredChat, ports: DescribePorts
 /** The house as it was, and the lasting change that was told. */
 interface HouseChange {
   readonly body: string;
+  readonly sinceS: number;
   readonly mark: Extract<Meaning, { kind: 'mark' }> | null;
 }
 
-const withUndo = (version: number, before: string, atS: number): string | null => dialogueWith(JSON.stringify({ about: 'told', text: '', house: { version, before }, atS } satisfies Pending), null);
+const withUndo = (house: HouseBefore, atS: number): string | null => dialogueWith(JSON.stringify({ about: 'told', text: '', house, atS } satisfies Pending), null);
+
+/** Taken back while something about the change is still asked. */
+const takingBack =
+  (changed: HouseBefore, chat: StoredChat, atS: number): Handled =>
+  async (memory) => {
+    await memory.updateChat(chat.id, { dialogue: null });
+    return chat.greenhouseId === null ? [] : [{ text: await takeHouseBack(chat.greenhouseId, changed, { store: memory, atS }) }];
+  };
 
 /** Where an evening time was just set: that the message comes before it, if it does. */
 function earlierNote(before: string | null, subject: EveningSubject, nowS: number): readonly string[] {

@@ -187,7 +187,10 @@ async function answerTo(row: InboundRow, inTheMiddle: StoredChat, ports: Inbound
       const before = await ports.memory.toldIn(chat.greenhouseId, keyOfMessage(row, content.message));
       // It is read as it would have been when it was first sent.
       const receivedAtS = Math.min(row.receivedAtS, ...before.map((told) => told.receivedAtS));
-      return inPlaceOf(before, row.receivedAtS, asHandled(await prepareAnswer({ ...said, receivedAtS, text: content.text }, subject, conversation), inTheMiddle));
+      const describesHouse = (await ports.describe.change(content.text, chat)) !== null;
+      if (describesHouse && before.length === 0) return saying(CHAT_WORDS.editChangesNoHouse);
+      const answer = inPlaceOf(before, row.receivedAtS, asHandled(await prepareAnswer({ ...said, receivedAtS, text: content.text }, subject, conversation), inTheMiddle));
+      return describesHouse ? async (memory) => [...(await answer(memory)), { text: CHAT_WORDS.editChangesNoHouse }] : answer;
     }
     case 'photo':
       return content.caption === null ? saying(CHAT_WORDS.photo) : asHandled(await prepareAnswer({ ...said, text: content.caption }, subject, conversation), inTheMiddle);

@@ -11,10 +11,10 @@ import { meanings } from '../language/intent.js';
 import { understand } from '../language/understand.js';
 import type { Records } from '../ports.js';
 import { READING_WORDS } from '../text/reading-text.js';
-import { houseAsBefore, houseChangedSince } from '../text/undo-text.js';
 import { undoOnce } from '../several-answers.js';
 import { askedOfChat } from './account-reply.js';
 import type { Handled } from './handled.js';
+import { takeHouseBack } from './house-taken-back.js';
 import { subjectOf } from './subject.js';
 
 /** What is written for a chat that answers, and what it remembers of its readings beside what else it is in the middle of. */
@@ -59,14 +59,8 @@ const TAKES_BACK: ReadonlySet<string> = new Set(['no', 'drop']);
 async function taken({ house, text }: Extract<Pending, { about: 'told' }>, spoken: ReadingMessage, store: Records): Promise<Outgoing> {
   await store.keepPending?.(null);
   if (house === undefined) return corrected({ kind: 'fix' }, spoken, store, text);
-  const stored = await store.greenhouse(spoken.greenhouseId);
-  if (stored?.version !== house.version) return { text: houseChangedSince };
-  await store.saveGreenhouse({ id: stored.id, body: house.before, savedAtS: spoken.receivedAtS });
-  for (const mark of (await store.marks(stored.id, MOST_MARKS)).filter(({ receivedAtS, counted }) => counted && receivedAtS === stored.savedAtS)) await store.withdrawTold({ of: 'mark', id: mark.id }, spoken.receivedAtS);
-  return { text: houseAsBefore };
+  return { text: await takeHouseBack(spoken.greenhouseId, house, { store, atS: spoken.receivedAtS }) };
 }
-
-const MOST_MARKS = 20;
 
 /** The answer beside a question about a reading that is still open: that waits on. */
 export const besideQuestion =

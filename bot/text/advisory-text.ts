@@ -44,7 +44,8 @@ function actionBlock(advisory: Omit<Advisory, 'text'>, words: AdvisoryWords): st
 export function idleSentence({ crops, reasons }: Pick<Advisory, 'crops' | 'reasons'>): string {
   const inPlace = reasons.some(({ code }) => code === 'counts-on');
   const threatened = crops.some(({ verdict }) => verdict === 'at-risk' || verdict === 'likely-lost');
-  if (reasons.some(({ code }) => code === 'too-late')) return 'Nothing more can be done in time tonight. See the crops below.';
+  const late = reasons.find((reason) => reason.code === 'too-late');
+  if (late !== undefined) return `Too late for work in daylight. ${late.actions.some(({ action }) => action === 'cover') ? 'With a light, covering still helps: see below.' : 'See the crops below.'}`;
   if (threatened) return `Nothing ${inPlace ? 'more ' : ''}that you can do tonight is worth the work, but not all crops are safe: see below.`;
   return inPlace ? 'Nothing more to do tonight, as long as what is in place stays.' : 'Nothing to do tonight.';
 }

@@ -93,7 +93,7 @@ export function flagWords(flag: NightFlag, clock: string, units: TempUnits): str
 const severalOf = (names: readonly string[], plural: string): string => (names.length <= 2 ? names.join(' and ') : `${names.length} ${plural}`);
 
 export const moreFlags = (count: number): string => `and ${count} more: see the message`;
-export const idleWords = (idle: 'calm' | 'not-worth-it' | 'too-late'): string => ({ calm: 'Nothing to do tonight.', 'not-worth-it': 'Nothing that is worth the work.', 'too-late': 'Nothing more can be done in time.' })[idle];
+export const idleWords = (idle: 'calm' | 'not-worth-it' | 'too-late'): string => ({ calm: 'Nothing to do tonight.', 'not-worth-it': 'Nothing that is worth the work.', 'too-late': 'Too late for work in daylight.' })[idle];
 
 const HOUR_S = 3600;
 export const staleMark = (ageS: number): string => `OLD FORECAST, ${Math.round(ageS / HOUR_S)} h old: band widened`;

@@ -4,6 +4,7 @@ export const CHAT_WORDS = {
   photo: 'I cannot see pictures. Type what the thermometer says, for example "28F inside".',
   forwarded: 'That is a forwarded message, so I do not take it as yours. Type it yourself if it is meant for me.',
   edited: 'Your edit counts in place of what you sent before.',
+  editChangesNoHouse: 'An edit does not change the house: it stays as it was first told. Say what it is now in a new message.',
   parked: 'I could not handle that message, and have put it aside. Please say it in other words.',
   oldButton: 'That button belongs to an evening that is over. Say "tonight" for the new one.',
   pressed: (button: string): string => `(button: ${button})`,

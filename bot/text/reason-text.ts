@@ -60,7 +60,7 @@ export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits
     case 'not-enough-if-colder':
       return `If it falls to ${temperature(reason.outsideLowC, words.units)} outside, ${list(reason.crops)} will be marked all the same.`;
     case 'too-late':
-      return `Too late now for: ${reason.actions.map((action) => missedWork(action, words.units, words.cropName)).join(', ')}.${reason.actions.some(({ action }) => action === 'cover') ? ' With a light, and where you can walk safely, covering still helps.' : ''}`;
+      return `Too late now for: ${reason.actions.map((action) => missedWork(action, words.units, words.cropName)).join(', ')}.${reason.actions.some(({ action }) => action === 'cover') ? ' Cover by a light only where you can walk safely.' : ''}`;
     case 'class-fallback':
       return `I do not know ${reason.asked}: it is judged as a ${reason.hardinessClass} crop. Name its hardiness in the greenhouse file to better that.`;
     case 'not-learned-yet':

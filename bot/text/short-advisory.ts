@@ -18,7 +18,8 @@ export function shortAdvisory(advisory: Omit<Advisory, 'text'>, words: Pick<Advi
   const has = (code: string): boolean => advisory.reasons.some((reason) => reason.code === code);
   const origin = [...(has('stale-weather') ? [OLD] : []), ...(has('demo-weather') ? [INVENTED] : [])];
   const work = actions.length === 0 ? [idleSentence(advisory)] : mergedActions(actions).map((action) => actionSentence(action, words));
-  const burns = actions.some(({ action }) => action === 'heater') && advisory.cautions.some(({ code }) => code === 'flame-vented' || code === 'flame-unvented');
+  // Also one that burns already, and is in no plan.
+  const burns = advisory.cautions.some(({ code }) => code === 'flame-vented' || code === 'flame-unvented');
   const inside = advisory.places.find(({ place }) => place === 'inside');
   const extra = [
     ...(burns ? [FLAME] : []),

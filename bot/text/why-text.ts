@@ -46,10 +46,18 @@ function heatSentences({ cloud, windMPerS, lostW, to, from }: AdvisoryHeat, root
 /** What is worth naming, the greatest first: in tenths of all, and said so for the first. */
 function shares<Name extends string>(of: Readonly<Record<Name, number>>, words: Readonly<Record<Name, string>>): readonly { readonly tenths: number; readonly parts: string; readonly where: string }[] {
   const named = (Object.keys(words) as Name[]).filter((name) => of[name] >= WORTH_NAMING).sort((a, b) => of[b] - of[a]);
-  return named.map((name) => {
-    const tenths = Math.max(1, Math.round(10 * of[name]));
-    return { tenths, parts: tenths >= 10 ? 'all of it' : `${tenths} of 10 parts`, where: words[name] };
-  });
+  const tenths = wholeTenths(named.map((name) => of[name]));
+  return named.map((name, n) => ({ tenths: tenths[n]!, parts: tenths[n]! >= TENTHS ? 'all of it' : `${tenths[n]} of 10 parts`, where: words[name] })).filter((share) => share.tenths > 0);
+}
+
+const TENTHS = 10;
+
+/** Shares of a whole in tenths that together make no more of it than they are: the rest goes to those that were cut short most. */
+function wholeTenths(shares: readonly number[]): readonly number[] {
+  const cut = shares.map((share) => Math.floor(TENTHS * share));
+  const left = Math.round(TENTHS * shares.reduce((sum, share) => sum + share, 0)) - cut.reduce((sum, tenths) => sum + tenths, 0);
+  const shortest = [...shares.keys()].sort((a, b) => TENTHS * shares[b]! - cut[b]! - (TENTHS * shares[a]! - cut[a]!)).slice(0, left);
+  return cut.map((tenths, n) => tenths + (shortest.includes(n) ? 1 : 0));
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -99,6 +99,8 @@ export interface DescribeState {
   readonly safetyDeclined: boolean;
   /** Times in a row that an answer was not understood. */
   readonly missed: number;
+  /** A known house before what is being told changed it, so that one word takes all of it back. */
+  readonly changed: { readonly version: number; readonly before: string; readonly sinceS: number } | null;
 }
 
 /** What is known of a greenhouse and has no room in its file. */
@@ -111,7 +113,7 @@ export interface Beside {
 export const besideOf = ({ placeName, pending }: DescribeState): Beside => ({ placeName, pending });
 
 export const FRESH: DescribeState = {
-  version: DESCRIBE_VERSION, mode: 'set-up', asking: null, told: {}, file: {}, size: {}, pending: [], thermometers: [], placeName: null, habits: null, choices: [], looking: null, owed: [], announced: false, paused: false, restarting: false, coversAll: false, hangAsked: false, safetyDeclined: false, missed: 0,
+  version: DESCRIBE_VERSION, mode: 'set-up', asking: null, told: {}, file: {}, size: {}, pending: [], thermometers: [], placeName: null, habits: null, choices: [], looking: null, owed: [], announced: false, paused: false, restarting: false, coversAll: false, hangAsked: false, safetyDeclined: false, missed: 0, changed: null,
 };
 
 export const writeState = (state: DescribeState): string => JSON.stringify(state);

@@ -26,7 +26,7 @@ export type Pending = (
   /** It was asked how these crops came through a night: a state alone is of all of them. */
   | { readonly about: 'outcome'; readonly crops: readonly string[]; readonly night?: string }
   /** Something else was just told, perhaps with a change of the house: one word takes it back. */
-  | { readonly about: 'told'; readonly text: string; readonly house?: { readonly version: number; readonly before: string } }
+  | { readonly about: 'told'; readonly text: string; readonly house?: { readonly version: number; readonly before: string; readonly sinceS: number } }
   /** A word of a message was asked about: the message, the word, and what was asked. */
   | { readonly about: 'word'; readonly text: string; readonly word: string; readonly ask: 'which-place' | 'which-unit' | 'which-sign' }
 ) & { readonly atS: number };

@@ -123,6 +123,8 @@ describe('the evening in one message', () => {
     expect(evening([cover], { reasons: REASONS['stale-weather'] })).toContain('OLD FORECAST.');
     const heater = ACTIONS.heater[0]!;
     expect(evening([heater], { cautions: [{ code: 'flame-vented' }] })).toContain('carbon monoxide alarm');
+    // One that burns already is in no plan.
+    expect(evening([], { cautions: [{ code: 'flame-unvented' }] })).toContain('carbon monoxide alarm');
   });
 
   it('counts the work that has no room', () => {

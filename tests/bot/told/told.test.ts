@@ -113,6 +113,28 @@ describe('a lasting change', () => {
     expect(await rig.memory.marks('h', 5)).toEqual([]);
   });
 
+  it('is taken back whole while something about it is still asked, and after that was answered', async () => {
+    expect(await says('I put in a propane heater with a flue, 5 kW')).toContain('Please read this');
+    expect((await rig.house()).heater).toMatchObject({ kind: 'vented-propane' });
+    expect(await says('undo')).toContain('the house is as it was before');
+    expect(await rig.house()).toEqual(HOUSE);
+    expect(await says('I put in a propane heater with a flue, 5 kW')).toContain('Please read this');
+    expect(await says('I have read it')).toContain('Say "undo"');
+    expect((await rig.house()).heater).toMatchObject({ safetyRead: true });
+    expect(await says('undo')).toContain('the house is as it was before');
+    expect(await rig.house()).toEqual(HOUSE);
+    expect(await rig.memory.marks('h', 5)).toEqual([]);
+  });
+
+  it('in an edited message changes nothing, and says so', async () => {
+    await says('added 6 drums');
+    expect(await rig.edits('added 8 drums')).toContain('An edit does not change the house');
+    expect((await rig.house()).drums).toMatchObject([{ count: 10 }]);
+    await says('how are you');
+    expect(await rig.edits('the tunnel is 3 m tall')).toBe('An edit does not change the house: it stays as it was first told. Say what it is now in a new message.');
+    expect((await rig.house()).size.height).toBe(2.4);
+  });
+
   it('that no description holds is a note, and says so', async () => {
     expect(await says('moved the thermometer')).toContain('It is a note: the numbers do not count it.');
     expect(await rig.memory.marks('h', 5)).toMatchObject([{ counted: false, text: 'moved the thermometer' }]);

@@ -44,6 +44,11 @@ describe('why', () => {
     expect(why({ places: [place('outside', -5), place('inside', -6)] })[0]).toContain('1C colder than outside');
   });
 
+  it('names no more parts than there are', () => {
+    // 3.6 + 3.6 + 2.8 of ten would be 4 + 4 + 3, each rounded by itself.
+    expect(why({ reasons: [{ ...HEAT, to: { sky: 0.36, outside: 0.36, gaps: 0.28 } }] })[1]).toMatch(/4 of 10 parts to the sky, 3 into the air outside, 3 out through gaps/u);
+  });
+
   it('adds the crop that the plan helps most, and stays within five sentences whatever the reasons', () => {
     const lines = why({ reasons: [...Object.values(REASONS).flat(), { code: 'plan-helps', crop: 'lettuce', asked: 'lettuce', bed: 'south', withoutDamageProbability: 0.9, withDamageProbability: 0.1 }] });
     expect(lines).toHaveLength(5);
