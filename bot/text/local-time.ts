@@ -14,6 +14,8 @@ export interface LocalTime {
   atClock(timeS: number, clock: string): number;
 }
 
+const wholeMinute = (timeS: number): number => Math.round(timeS / 60) * 60;
+
 export function localTime(zone: string): LocalTime {
   const at = (timeS: number): DateTime => {
     const time = DateTime.fromSeconds(timeS, { zone });
@@ -22,9 +24,9 @@ export function localTime(zone: string): LocalTime {
   };
   return {
     zone,
-    iso: (timeS) => at(Math.round(timeS / 60) * 60).toISO({ suppressMilliseconds: true })!,
+    iso: (timeS) => at(wholeMinute(timeS)).toISO({ suppressMilliseconds: true })!,
     date: (timeS) => at(timeS).toISODate()!,
-    clock: (timeS) => at(timeS).toFormat('HH:mm'),
+    clock: (timeS) => at(wholeMinute(timeS)).toFormat('HH:mm'),
     day: (timeS) => at(timeS).setLocale('en-GB').toFormat('ccc d LLL'),
     atClock: (timeS, clock) => {
       const [hour, minute] = clock.split(':').map(Number);
