@@ -1,9 +1,11 @@
+import { topicOf } from './advice.js';
 import { namedCrops } from './crop-question.js';
 import { effect } from './effect.js';
 import type { Intent, PlainKind } from './intent.js';
 import { itemsSaid } from './items-said.js';
 import type { Message } from './message.js';
 import { nightMeant } from './night.js';
+import { outlookMeant } from './outlook.js';
 
 /** Longer messages say more than a word or two of them can tell. */
 const MOST_WORDS = 20;
@@ -23,7 +25,8 @@ const FIX = / (?:delete|remove|cancel|scrap|erase|drop|undo) (?:\w+ ){0,3}?(?:la
 const NEXT = / (?:build|improve|improvements?|upgrades?|invest|project) /;
 const THANKS = / (?:thanks|thank|cheers|best|appreciate|appreciated|goodnight|lovely|star|legend) /;
 const AHEAD = / (?:tonight|tomorrow|this night|next night|\w+day night) /;
-const COLD = / (?:frost|freeze|freezing|cold|low|minimum|temperature|degrees) /;
+const COLD = / (?:frost|frosts|frosty|freeze|freezing|freezes|cold|colder|chilly|mild|warm|warmer|low|minimum|temperature|degrees|weather|forecast|outlook) /;
+const PAST = / (?:last|yesterday|was|were|did|have been|has been|so far) /;
 
 /**
  * The last resort for a message that no rule knows: a word or two that hardly ever mean another thing. None of what is found
@@ -38,7 +41,9 @@ export function keyWords(message: Message): Intent | null {
   if (FIX.test(said)) return { kind: 'fix' };
   if (NEXT.test(said) && / (?:next|first|best|most|should) /.test(said)) return { kind: 'next' };
   if (message.hits.length > 0 && AHEAD.test(said)) return cropAhead(message);
-  if (asks && AHEAD.test(said) && itemsSaid(said).length === 0 && COLD.test(said)) return nightAhead(message);
+  if (asks && itemsSaid(said).length === 0 && message.hits.length === 0 && COLD.test(said) && !PAST.test(said)) return outlookMeant(message);
+  const topic = topicOf(said);
+  if (asks && topic !== null && message.hits.length === 0 && !PAST.test(said) && !/ what (?:is|are) (?:a |an )?@\w+ /.test(said)) return { kind: 'advice', topic };
   return words <= FEW_WORDS && THANKS.test(said) ? { kind: 'chat' } : effect(message);
 }
 
@@ -49,9 +54,4 @@ function cropAhead(message: Message): Intent | null {
   const [only, ...more] = crops;
   if (only === undefined) return null;
   return more.length === 0 ? { kind: 'crop', crop: only, night: night.night } : { kind: 'crop', crops, night: night.night };
-}
-
-function nightAhead(message: Message): Intent | null {
-  const night = nightMeant(message);
-  return 'kind' in night ? null : { kind: 'outlook', night: night.night };
 }

@@ -45,6 +45,11 @@ export function outlook(message: Message): Intent | null {
   const { said, form } = message;
   const alone = ALONE.test(form) && message.temps.length === 0;
   if (!alone && !(message.asks && (ASKS.some((ask) => ask.test(said)) || ONLY_NIGHT.test(form)))) return null;
+  return outlookMeant(message);
+}
+
+/** The nights and the place that a question about the cold speaks of. */
+export function outlookMeant(message: Message): Intent {
   const meant = nightMeant(message);
   if ('kind' in meant) return meant;
   const places = [...new Set(message.pieces.flatMap(({ symbol }) => placeOf(symbol, message.names) ?? []))];

@@ -19,6 +19,7 @@ const OPENERS: readonly RegExp[] = [
   /^ (?:is|are) (?!#|no |not |already |very |too |so |fine |ok |good |covered |now |still |at |down |up )\S+ [^#\s]+ .*\S/,
   /^ at (?:what|which) /,
   /^ is #\d+ (?:\w+ )?(?:too|cold|ok|enough|low|bad|safe|warm|fine|dangerous) /,
+  /^ (?:you|ya) (?:think|reckon|figure|suppose|believe|expect) (?:i|we|it|the|my|that|there|they|%\d+|@\w+) /,
   /^ (?:do|does) (?:you|ya) (?:reckon|think|suppose|expect) /,
   /^ (?:worth|need to|time to|safe to|better to) /,
 ];

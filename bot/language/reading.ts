@@ -37,10 +37,20 @@ const tells = (sign: Sign): boolean => isMark(sign) || sign.clock !== null || si
 const isAside = (stretch: readonly Sign[]): boolean =>
   !stretch.some(({ mark }) => mark.place !== undefined || mark.stat !== undefined || mark.sun !== undefined) && unknownWords(stretch.map(({ piece }) => piece.symbol)) > 0;
 
+const FEW = 4;
+/** What follows up to the next stop: "was -5 at dawn, now it is 2" is of two times. */
+function nextSymbols(signs: readonly Sign[], at: number): string {
+  const next = signs.slice(at + 1, at + 1 + FEW).map(({ piece }) => piece.symbol);
+  const stop = next.findIndex(isSeparator);
+  return next.slice(0, stop < 0 ? FEW : stop).join(' ');
+}
+
 /** Cuts the message where it is cut in speech, and joins a stretch without a number to the number that it speaks of. */
 function stretches(signs: readonly Sign[]): readonly (readonly Sign[])[] {
   const cut: Sign[][] = [[]];
-  for (const sign of signs) {
+  const isOfNow = (at: number): boolean => /^(?:now|currently)$/.test(signs[at]?.piece.symbol ?? '') && cut.at(-1)?.some(({ piece }) => piece.symbol.startsWith('#')) === true && / ?#/.test(nextSymbols(signs, at));
+  for (const [at, sign] of signs.entries()) {
+    if (isOfNow(at)) cut.push([]);
     if (isSeparator(sign.piece.symbol)) cut.push([]);
     else cut.at(-1)?.push(sign);
   }

@@ -89,7 +89,7 @@ Amount
   / v:Spelled [ \t]+ noun:Noun !Letter &{ return noun.length > 2; } { return placed({ type: 'amount', value: v.value, noun }); }
   / v:Quantity Blank "-"? noun:Noun !Letter { return placed({ type: 'amount', value: v, noun }); }
 Quantity = t:$([0-9]+ ("," Digit Digit Digit)+) !Digit { return +t.replace(/,/g, ''); } / Decimal
-Noun = "%" / "per cent" / w:$([a-z] [a-z0-9/]*) &{ return NOUNS.has(w); } !(&{ return w === 'h' || w === 'l'; } Blank Digit) { return w; }
+Noun = "%" / "per cent" / w:$([a-z] [a-z0-9/]*) &{ return NOUNS.has(w); } !(&{ return w === 'h' || w === 'l'; } Blank [:=]? Blank [-+]? Digit) { return w; }
 
 Temp
   = sign:Sign v:Numeral u:(Blank @DegreeUnit)? b:(Blank @Against)? w:(Blank @Unit)? Ish? !Letter { return placed({ type: 'temp', ...v, sign, ...(u ?? { unit: null, degree: false }), ...(w === null ? {} : { unit: w }), against: b }); }

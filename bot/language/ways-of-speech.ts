@@ -11,7 +11,7 @@ const WORDS: Readonly<Record<string, string>> = {
   mair: 'more', cauld: 'cold', caul: 'cold', telt: 'told', tellt: 'told', whaur: 'where', hoo: 'how', nicht: 'night', richt: 'right', awright: 'alright', "a'right": 'alright', awrite: 'alright', jist: 'just', pit: 'put', pitten: 'put', steek: 'shut', steekit: 'shut', happit: 'covered', braw: 'fine', bonnie: 'bonny', kail: 'kale', thon: 'that', thae: 'those', wheesht: 'quiet', ower: 'over', aw: 'all', hing: 'thing', somethin: 'something',
   didnae: 'did not', dinnae: 'do not', dinna: 'do not', disnae: 'does not', doesnae: 'does not', cannae: 'can not', canna: 'can not', couldnae: 'could not', couldna: 'could not', wouldnae: 'would not', widnae: 'would not', wasnae: 'was not', isnae: 'is not', hasnae: 'has not', hidnae: 'had not', hadnae: 'had not', havenae: 'have not', hivnae: 'have not', willnae: 'will not', winnae: 'will not', shouldnae: 'should not', werenae: 'were not', arenae: 'are not',
   // Ireland, the American South, the far South.
-  "y'all": 'you', "ya'll": 'you', "y'alls": 'your', yalls: 'your', youz: 'you', yiz: 'you', aul: 'old', ould: 'old', yonder: 'there', shoulda: 'should have', fixin: 'fixing', arvo: 'afternoon', sarvo: 'this afternoon', dis: 'this', dem: 'them',
+  "y'all": 'you', "ya'll": 'you', "y'alls": 'your', yalls: 'your', youz: 'you', yiz: 'you', aul: 'old', ould: 'old', yonder: 'there', shoulda: 'should have', fixin: 'fixing', oughta: 'ought to', gonny: 'going to', tryna: 'trying to', needa: 'need to', arvo: 'afternoon', sarvo: 'this afternoon', dis: 'this', dem: 'them',
   // What thumbs and other languages make of it.
   nite: 'night', nites: 'nights', mornin: 'morning', evenin: 'evening', eve: 'evening', tonite: 'tonight', yest: 'yesterday', grades: 'degrees', msg: 'message', msgs: 'messages', mesg: 'message', temprature: 'temperature', outdoors: 'outside', indoors: 'inside', tho: 'though', aint: 'is not', "ain't": 'is not',
 };
@@ -42,6 +42,9 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/\b(back|home|there|out|ready|up|done|along|over|down|leaving|off|round|around|go|again|later) in (\d+)(?! *(?:degrees?|°|[cf]\b|min|h|[.:]\d|\d))/g, '$1 in $2 minutes'],
   [/\b(\d+) min(?= (?:ago|later|away|from|drive|walk|before|past|job|ride|early|late)\b)/g, '$1 minutes'],
   [/(?<!\b(?:hole|holes|tear|tears|rip|rips|split|gash|slit|torn|snow)\b[^.;]*)\b(?:in|inside|under|within|beneath) (?:the |my |our )?(?:poly|plastic|polythene|film|foil)\b(?! (?:tunnel|house|green|sheet|bag|box|tub|tank|is|has|was|got|tore|tear|drum|barrel|bottle|pot|cloche))/g, 'in the greenhouse'],
+  [/\b([io])\/s\b/g, (_, side = '') => (side === 'i' ? 'inside' : 'outside')],
+  [/\b(?:the|my|our|a) (?:max[/ -]?min|min[/ -]?max|maximum[/ -]minimum|minimum[/ -]maximum)(?! ?[-+\d:])(?: thermometer| gauge)?\b/g, 'the thermometer'],
+  [/(\d ?(?:cm|mm|inch|inches)) down\b/g, '$1 deep'],
   [/\b(in|for|about|another|after|every|within|back|only|last) (\d+|a few|few) min\b/g, '$1 $2 minutes'],
 ];
 

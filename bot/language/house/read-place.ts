@@ -113,6 +113,12 @@ const LEADING = /^(?:[\s,]|(?:hi|hello|hey|hiya|ok|okay|um|uh|well|so|sure|yes|i
 const POSTAL_CODE = /^\s*(?:zip|postcode|postal code)?\s*([a-z]{0,2}\d[a-z\d]{1,5}(?:[ -]?\d[a-z\d]{2,3})?)\s*$/;
 const LEAST_CODE_DIGITS = 2;
 
+/** "Clay loam", "two beds", "kale and spinach" answer another question; "Clay, Kentucky" and "Clay" are places. */
+function isOfTheHouse({ pieces, original }: HouseText, { from, end, town }: { readonly from: number; readonly end: number; readonly town: string }): boolean {
+  if (town.includes(',') || /^\p{Lu}/u.test(original.slice(from))) return false;
+  return town.split(' ').every((word) => NUMBER_WORDS.has(word) || houseWord(singular(word)) !== null) || pieces.some(({ start, crop }) => crop !== undefined && start >= from && start < end);
+}
+
 /** A town: after "near", or as the answer to the question where the greenhouse is. */
 export function readTown(text: HouseText, asked: boolean): PlaceSaid | null {
   const near = NEAR.exec(text.plain) ?? IN.exec(text.original);
@@ -127,5 +133,5 @@ export function readTown(text: HouseText, asked: boolean): PlaceSaid | null {
   if (code !== undefined && code.replace(/\D/g, '').length >= LEAST_CODE_DIGITS && !/^\d{1,3}(?:ft|in|m|cm|x)?$/.test(code)) return { fact: { about: 'town', town: code.toUpperCase() }, start: 0, end: text.original.length };
   const from = LEADING.exec(text.original)?.[0].length ?? 0;
   const town = townFrom(text, from, true);
-  return town === null ? null : { fact: { about: 'town', town: town.town }, start: from, end: town.end };
+  return town === null || isOfTheHouse(text, { from, ...town }) ? null : { fact: { about: 'town', town: town.town }, start: from, end: town.end };
 }
