@@ -1,3 +1,4 @@
+import type { StudentError } from '../chance/summed-error.js';
 import { FITTED, type Whitened } from './parameters.js';
 
 /** One accepted reading beside what the house at the prior point gave, and how that moves with each parameter. */
@@ -9,6 +10,8 @@ export interface CalibrationRow {
   readonly readingK: number;
   readonly atPriorK: number;
   readonly slopes: readonly number[];
+  /** Of a thermometer outside: it strays from the forecast cell otherwise than the house strays from its model. */
+  readonly isOutside: boolean;
   /** A low that was not reset says only that it was no warmer. */
   readonly censored: boolean;
 }
@@ -19,12 +22,14 @@ export interface Calibration {
   readonly covariance: readonly (readonly number[])[];
   /** How each thermometer reads against the air (K). */
   readonly thermometerK: Readonly<Record<string, number>>;
-  readonly residual: { readonly scaleK: number; readonly degreesOfFreedom: number };
+  /** How the readings of the house stray about the model; those of a thermometer outside have no part in it. */
+  readonly residual: StudentError;
   readonly readings: number;
 }
 
-/** What the model cannot say with every parameter right, and a thermometer's rounding (prior of this project, as strong as six readings). */
+/** What the model cannot say with every parameter right, or a place from its forecast cell, and a thermometer's rounding (prior of this project, as strong as six readings). */
 export const RESIDUAL_PRIOR = { scaleK: 0.8, readings: 6 } as const;
+const PRIOR_SQUARES_K2 = RESIDUAL_PRIOR.readings * RESIDUAL_PRIOR.scaleK ** 2;
 /** A garden thermometer against the air (prior of this project: 0.5 K). */
 const THERMOMETER_SPREAD_K = 0.5;
 const STUDENT_FREEDOM = 4;
@@ -50,22 +55,26 @@ export function calibrate(rows: readonly CalibrationRow[], nowS: number, trust: 
   const design = rows.map((row) => [...row.slopes, ...names.map((name) => (name === row.thermometer ? THERMOMETER_SPREAD_K : 0))]);
   const shares = sameNightShares(rows);
   let x: number[] = new Array<number>(count).fill(0);
-  let scale2 = RESIDUAL_PRIOR.scaleK ** 2;
-  let information = matrix(precision, [], [], 1);
+  let scales2: Scales = { house: RESIDUAL_PRIOR.scaleK ** 2, outside: RESIDUAL_PRIOR.scaleK ** 2 };
+  let information = matrix(precision, [], []);
+  const scale2 = (r: number): number => scales2[kindOf(rows[r]!)];
   const miss = (r: number): number => rows[r]!.readingK - rows[r]!.atPriorK - dot(design[r]!, x);
   const weight = (r: number): number => {
     const error = miss(r);
     if (rows[r]!.censored && error < 0) return 0;
-    return (trust[r]! * shares[r]! * 0.5 ** ((nowS - rows[r]!.timeS) / HALF_LIFE_S) * (STUDENT_FREEDOM + 1)) / (STUDENT_FREEDOM + error ** 2 / scale2);
+    return (trust[r]! * shares[r]! * 0.5 ** ((nowS - rows[r]!.timeS) / HALF_LIFE_S) * (STUDENT_FREEDOM + 1)) / (STUDENT_FREEDOM + error ** 2 / scale2(r));
   };
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
     const weights = rows.map((_, r) => weight(r));
-    information = matrix(precision, design, weights, scale2);
-    const gradient = x.map((at, k) => rows.reduce((sum, _, r) => sum + (weights[r]! * design[r]![k]! * miss(r)) / scale2, -precision[k]! * at));
+    information = matrix(precision, design, weights.map((of, r) => of / scale2(r)));
+    const gradient = x.map((at, k) => rows.reduce((sum, _, r) => sum + (weights[r]! * design[r]![k]! * miss(r)) / scale2(r), -precision[k]! * at));
     const step = multiply(inverse(information), gradient);
     x = x.map((at, k) => at + step[k]!);
-    const squares = rows.reduce((sum, _, r) => sum + weights[r]! * miss(r) ** 2, 0);
-    scale2 = (RESIDUAL_PRIOR.readings * RESIDUAL_PRIOR.scaleK ** 2 + squares) / (RESIDUAL_PRIOR.readings + weights.reduce((sum, w) => sum + w, 0));
+    const spread2 = (kind: Kind): number => {
+      const own = weights.map((of, r) => (kindOf(rows[r]!) === kind ? of : 0));
+      return (PRIOR_SQUARES_K2 + own.reduce((sum, of, r) => sum + of * miss(r) ** 2, 0)) / (RESIDUAL_PRIOR.readings + own.reduce((sum, of) => sum + of, 0));
+    };
+    scales2 = { house: spread2('house'), outside: spread2('outside') };
     if (Math.max(...step.map(Math.abs)) < SETTLED) break;
   }
   const covariance = inverse(information);
@@ -73,19 +82,30 @@ export function calibrate(rows: readonly CalibrationRow[], nowS: number, trust: 
     z: x.slice(0, FITTED.length),
     covariance: covariance.slice(0, FITTED.length).map((row) => row.slice(0, FITTED.length)),
     thermometerK: Object.fromEntries(names.map((name, t) => [name, THERMOMETER_SPREAD_K * x[FITTED.length + t]!])),
-    residual: residualOf(rows, { design, covariance, miss, scale2 }),
+    residual: residualOf(rows.flatMap((row, r) => (row.isOutside || row.censored ? [] : [r])), { design, covariance, miss, scale2, weight }),
     readings: rows.length,
   };
 }
 
-/** Scale for predictions: every accepted reading counts in full, with what it took for itself given back. */
-function residualOf(rows: readonly CalibrationRow[], fit: { design: readonly (readonly number[])[]; covariance: readonly (readonly number[])[]; miss: (r: number) => number; scale2: number }): Calibration['residual'] {
-  const kept = rows.flatMap((row, r) => (row.censored ? [] : [r]));
+type Kind = 'house' | 'outside';
+type Scales = Readonly<Record<Kind, number>>;
+const kindOf = ({ isOutside }: CalibrationRow): Kind => (isOutside ? 'outside' : 'house');
+
+interface Fit {
+  readonly design: readonly (readonly number[])[];
+  readonly covariance: readonly (readonly number[])[];
+  readonly miss: (r: number) => number;
+  readonly scale2: (r: number) => number;
+  readonly weight: (r: number) => number;
+}
+
+/** Scale for predictions: every accepted reading counts in full, with what it took for itself given back: the less, the less it weighed. */
+function residualOf(kept: readonly number[], { design, covariance, miss, scale2, weight }: Fit): StudentError {
   const squares = kept.reduce((sum, r) => {
-    const leverage = Math.min(HIGHEST_LEVERAGE, dot(fit.design[r]!, multiply(fit.covariance, fit.design[r]!)) / fit.scale2);
+    const leverage = Math.min(HIGHEST_LEVERAGE, (weight(r) * dot(design[r]!, multiply(covariance, design[r]!))) / scale2(r));
     // One slip of the pen would widen every range for a month: beyond five scales it says nothing of the weather.
-    return sum + Math.min(fit.miss(r) ** 2, 25 * fit.scale2) / (1 - leverage);
-  }, RESIDUAL_PRIOR.readings * RESIDUAL_PRIOR.scaleK ** 2);
+    return sum + Math.min(miss(r) ** 2, 25 * scale2(r)) / (1 - leverage);
+  }, PRIOR_SQUARES_K2);
   return { scaleK: Math.sqrt(squares / (RESIDUAL_PRIOR.readings + kept.length)), degreesOfFreedom: RESIDUAL_PRIOR.readings + kept.length };
 }
 
@@ -99,9 +119,9 @@ function sameNightShares(rows: readonly CalibrationRow[]): readonly number[] {
 const dot = (a: readonly number[], b: readonly number[]): number => a.reduce((sum, value, i) => sum + value * b[i]!, 0);
 const multiply = (a: readonly (readonly number[])[], b: readonly number[]): number[] => a.map((row) => dot(row, b));
 
-function matrix(precision: readonly number[], design: readonly (readonly number[])[], weights: readonly number[], scale2: number): number[][] {
+function matrix(precision: readonly number[], design: readonly (readonly number[])[], weights: readonly number[]): number[][] {
   const sum = precision.map((value, k) => precision.map((_, j) => (j === k ? value : 0)));
-  design.forEach((row, r) => row.forEach((a, k) => row.forEach((b, j) => (sum[k]![j]! += (weights[r]! * a * b) / scale2))));
+  design.forEach((row, r) => row.forEach((a, k) => row.forEach((b, j) => (sum[k]![j]! += weights[r]! * a * b))));
   return sum;
 }
 

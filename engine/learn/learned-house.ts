@@ -11,7 +11,7 @@ import { firstState, groundShifted, POINTS, runPoint, seriesValueK, slopesOf, ty
 import { FITTED, PRIOR_POINT } from './parameters.js';
 
 /** Raised when a stored LearnedHouse no longer means the same. */
-export const LEARNED_VERSION = 3;
+export const LEARNED_VERSION = 4;
 
 /** A reading that was judged and accepted. */
 export interface AcceptedReading {
@@ -191,7 +191,7 @@ function lateRow(one: KeyedReading, recentLows: readonly NightLow[], { place }: 
 function rowFrom({ reading, key }: KeyedReading, values: readonly number[]): readonly CalibrationRow[] {
   if (values.some(Number.isNaN)) return [];
   const { at0, slopes } = slopesOf(values);
-  return [{ key, timeS: reading.timeS, thermometer: thermometerOf(reading), readingK: reading.valueK, atPriorK: at0, slopes, censored: reading.notReset === true }];
+  return [{ key, timeS: reading.timeS, thermometer: thermometerOf(reading), readingK: reading.valueK, atPriorK: at0, slopes, isOutside: reading.place === 'outside', censored: reading.notReset === true }];
 }
 
 /** Lows of every place in the nights that a run has passed from sunset to morning. */

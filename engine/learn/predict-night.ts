@@ -1,5 +1,6 @@
 import type { Greenhouse } from '../greenhouse/greenhouse.js';
 import type { Mixture } from '../chance/mixture.js';
+import { summedError } from '../chance/summed-error.js';
 import type { ControlPlan } from '../night/controls.js';
 import type { EveningState } from '../night/evening-state.js';
 import { forcingFor, STEP_S } from '../night/forcing.js';
@@ -73,7 +74,7 @@ export function predictNight(input: { greenhouse: Greenhouse; weather: WeatherHo
   const low = (run: NightRun, p: number): number => Math.min(...run.tempK[p]!.subarray(first));
   return runs[0]!.places.map((key, p) => ({
     key,
-    low: { valuesK: runs.map((run) => low(run, p)), weights: scenarios.map(({ weight }) => weight), degreesOfFreedom: residual.degreesOfFreedom, scaleK: Math.hypot(key.place === 'outside' ? OUTSIDE_SCALE_K : residual.scaleK, sdK(key)) },
+    low: { valuesK: runs.map((run) => low(run, p)), weights: scenarios.map(({ weight }) => weight), ...summedError(key.place === 'outside' ? { ...residual, scaleK: OUTSIDE_SCALE_K } : residual, sdK(key)) },
   }));
 }
 

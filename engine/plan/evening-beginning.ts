@@ -1,3 +1,4 @@
+import { summedError } from '../chance/summed-error.js';
 import type { Greenhouse } from '../greenhouse/greenhouse.js';
 import type { House } from '../greenhouse/house.js';
 import { toHouse } from '../greenhouse/to-house.js';
@@ -54,7 +55,7 @@ export function eveningBeginning(input: BeginningInput, night: NightSpan): Eveni
     const { residual } = learned.calibration;
     const known = learnedEvening({ ...input, pastControls }, learned);
     const sdK = parameterSdK({ ...input, controls: pastControls }, learned)({ place: 'inside' });
-    return { ...known, house: known.evening.runner.model.house, residual: { ...residual, scaleK: Math.hypot(residual.scaleK, sdK) }, forecastError: learned.forecastError, cloudWeight: cloudWeightAt(learned.calibration.z) };
+    return { ...known, house: known.evening.runner.model.house, residual: summedError(residual, sdK), forecastError: learned.forecastError, cloudWeight: cloudWeightAt(learned.calibration.z) };
   }
   const evening = eveningState({ house: described, weather, ground: input.ground, nowS, pastControls });
   const doubt = forecastDoubt(weather, night, input);

@@ -4,7 +4,7 @@ import { forecastError } from '../../engine/learn/forecast-error.js';
 import { FITTED, HOUSE_PARAMETERS } from '../../engine/learn/parameters.js';
 
 const slopesOn = (id: string, slope: number): number[] => FITTED.map((parameter) => (parameter.id === id ? slope : 0));
-const row = (index: number, missK: number, changes: Partial<CalibrationRow> = {}): CalibrationRow => ({ key: `inside ${index}`, timeS: index * 86_400, thermometer: 'inside', readingK: 270 + missK, atPriorK: 270, slopes: slopesOn('envelope', -1), censored: false, ...changes });
+const row = (index: number, missK: number, changes: Partial<CalibrationRow> = {}): CalibrationRow => ({ key: `inside ${index}`, timeS: index * 86_400, thermometer: 'inside', readingK: 270 + missK, atPriorK: 270, slopes: slopesOn('envelope', -1), isOutside: false, censored: false, ...changes });
 const rows = (count: number, missK: number): CalibrationRow[] => Array.from({ length: count }, (_, i) => row(i, missK));
 const envelope = FITTED.findIndex(({ id }) => id === 'envelope');
 
@@ -51,6 +51,24 @@ describe('most probable parameters', () => {
     const both = Array.from({ length: 20 }, (_, i) => [row(i, 0), row(i, 0.5, { thermometer: 'second' })]).flat();
     const { thermometerK } = calibrate(both, 20 * 86_400);
     expect(thermometerK['second']! - thermometerK['inside']!).toBeGreaterThan(0.3);
+  });
+});
+
+describe('how readings stray', () => {
+  const DAY_S = 86_400;
+  const outside = (index: number, missK: number): CalibrationRow => row(index, missK, { key: `outside ${index}`, thermometer: 'outside', isOutside: true });
+
+  it('a thermometer outside that strays widely makes nobody less sure of the house', () => {
+    const house = Array.from({ length: 20 }, (_, i) => row(i, i % 2 === 0 ? 0.3 : -0.3));
+    const { residual } = calibrate([...house, ...Array.from({ length: 20 }, (_, i) => outside(i, i % 2 === 0 ? 3 : -3))], 20 * DAY_S);
+    expect(residual.scaleK).toBeLessThan(RESIDUAL_PRIOR.scaleK);
+    expect(residual.degreesOfFreedom).toBe(RESIDUAL_PRIOR.readings + house.length);
+  });
+
+  // Ten half-lives on, a reading moves nothing, so that its miss is what it read: (6 x 0.8^2 + 10 x 1^2) / 16.
+  it('a reading that weighs next to nothing has taken next to nothing for itself', () => {
+    const { residual } = calibrate(Array.from({ length: 10 }, (_, i) => row(i, i % 2 === 0 ? 1 : -1)), 1200 * DAY_S);
+    expect(residual.scaleK).toBeCloseTo(Math.sqrt((RESIDUAL_PRIOR.readings * RESIDUAL_PRIOR.scaleK ** 2 + 10) / (RESIDUAL_PRIOR.readings + 10)), 3);
   });
 });
 
