@@ -37,7 +37,8 @@ export interface DescribePorts {
 
 /** A town is looked up, and what was found may need no second look: more is a fault of ours. */
 const MOST_LOOKS = 3;
-const GREETING = /^(?:start|hi|hello|hey|help|good (?:morning|evening|day))\b/iu;
+const GREETING = /^(?:start|hi|hiya|hello|hey|howdy|help|good (?:morning|evening|day|afternoon)|g'day|hallo|moin|servus|bonjour|salut|hola|ciao|hej|hei)(?![\p{L}'])/iu;
+const ONLY_GREETING = new RegExp(`^(?!start|help)${GREETING.source.slice(1)}[^\\p{L}\\d]*$`, 'iu');
 
 /** How greenhouses come to be described on a chat service. */
 export const describer = (ports: DescribePorts): Describe => ({
@@ -47,7 +48,7 @@ export const describer = (ports: DescribePorts): Describe => ({
     const said = saidIn(row);
     const changed = begun?.changed ?? null;
     if (changed !== null && said?.text !== undefined && readAnswer(said.text).kind === 'drop') return takingBack(changed, chat, context.nowS);
-    if (said === null || (begun === null && said.text !== undefined && GREETING.test(said.text.trim()))) return ending(start(begun, context), chat, ports);
+    if (said === null || (said.text !== undefined && (begun === null ? GREETING : ONLY_GREETING).test(said.text.trim()))) return ending(start(begun, context), chat, ports);
     const heard = describeStep(begun, said, context);
     // Before a greenhouse is known nothing else can be answered: it is said what the question is good for.
     if (heard.look !== undefined && isNoTown(said, context)) return chat.greenhouseId === null ? ending(describeStep(begun, { text: 'help' }, context), chat, ports) : null;

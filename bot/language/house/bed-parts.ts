@@ -1,7 +1,7 @@
 import { Clause } from './clause.js';
 
-const WHICH = 'north|south|east|west|middle|center|centre|left|right|front|back|rear|first|second|third|fourth|long|short|inner|outer|big|little|small|near|far|upper|lower|end|top|bottom|herb|salad';
-const BED = new RegExp(` (?:(?:the|my|our) )?(?:(${WHICH}) (?:side )?@bed|@bed (?:number |no |nr )?(#N\\d+|[a-h])|(?:in|on|at|over) the (${WHICH})(?: (?:one|side|half))?(?= (?:[,;:_]|$)| *$)|(north|south|east|west|left|right) @side) `);
+const WHICH = 'north|south|east|west|middle|center|centre|left|right|front|back|rear|first|second|third|fourth|long|short|inner|outer|big|little|small|near|far|upper|lower|end|top|bottom|herb|other';
+const BED = new RegExp(` (?:(?:the|my|our) )?(?:(${WHICH}) (?:side )?@bed|@bed (?:number |no |nr )?(#N\\d+|[a-h])|(?:in|on|at|over) the (${WHICH})(?: (?:one|side|half))?(?= (?:[,;:_]|$)| *$)|(north|south|east|west|left|right) @side|(?<= (%\\d+) )@bed) `);
 
 /** What is said of one bed; of the beds as a whole where none is named. */
 export interface BedPart {
@@ -16,7 +16,8 @@ interface Named {
 }
 
 function bedName(clause: Clause, found: RegExpExecArray): string {
-  const [, which, label, place, half] = found;
+  const [, which, label, place, half, crop] = found;
+  if (crop !== undefined) return `the ${clause.piece(crop)!.written.toLowerCase()} bed`;
   const side = which ?? place ?? half;
   if (side !== undefined) return `the ${side} bed`;
   return `bed ${clause.quantity(label)?.value ?? label}`;

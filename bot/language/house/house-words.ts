@@ -83,7 +83,7 @@ const HOUSE_WORDS = {
   eastwest: 'east west|east to west|e w|west to east|west east|east and west|ew',
   northsouth: 'north south|north to south|n s|south to north|south north|north and south|ns',
   tight: 'tight|airtight|air tight|well sealed|sealed up|sealed well|draft free|draught free|very tight',
-  leaky: 'leaky|drafty|draughty|leak|full of gap|gap|lot of gap|air leak|hole in it',
+  leaky: 'leaky|drafty|draughty|leak|full of gap|lot of gap|some gap|big gap|gap at|gap under|gap around|gap in|gap everywhere|air leak|hole in it',
   open: 'open field|open country|out in the open|wide open|exposed|windy spot|top of a hill|hilltop|on a hill|flat open|prairie|windswept|very windy',
   wooded: 'wooded|wood around|in the wood|tree around|surrounded by tree|forest|woodland|hedge|hedgerow|windbreak|in a clearing|sheltered',
   town: 'in town|back yard|backyard|suburb|suburban|village|in the city|allotment|among house',

@@ -2,7 +2,7 @@ import type { CropNames } from '../crop-names.js';
 import { ORDINARY_WORDS } from '../ordinary-words.js';
 import { nearestWord } from '../spelling.js';
 import { bedParts, type BedPart } from './bed-parts.js';
-import type { Clause } from './clause.js';
+import type { Clause, Quantity } from './clause.js';
 import type { BedFact, CoverFact, CropSaid, Fact } from './house-fact.js';
 import { FUNCTION_WORDS, type Piece } from './house-text.js';
 
@@ -48,7 +48,7 @@ function coverIn({ clause, bed }: BedPart, crops: readonly CropSaid[]): CoverFac
   const fabric = clause.has(/ @cover /);
   if (!film && !fabric) return null;
   const doubled = clause.takes(/ (?:@two|@double|#N\d+ @layer|@second|two @cover) /) || (film && fabric);
-  const weight = clause.quantity(clause.take(/ (#G\d+) /)?.[1]);
+  const weight = clause.quantity(clause.take(/ (#G\d+) /)?.[1]) ?? bareWeight(clause);
   const word = clause.take(/ @(light|medium|heavy) /);
   const on = clause.takes(/ (?:already on|are on|on already|on now|is on|in place|laid) /) ? true : clause.takes(/ (?:are off|off now|not on|folded|rolled up|in the shed) /) ? false : null;
   clause.takeAll(/ (?:@cover|@lowtunnel|@hoops|@film|@layer|@double|@two) /);
@@ -61,6 +61,15 @@ function coverIn({ clause, bed }: BedPart, crops: readonly CropSaid[]): CoverFac
     ...(doubled ? { second: film ? ('film-tunnel' as const) : ('fabric' as const) } : {}),
     ...(on === null ? {} : { on }),
   };
+}
+
+/** Fabric is sold by the number of its grams on a square metre: "row cover 30". */
+const SOLD_GSM = { least: 10, most: 80 } as const;
+function bareWeight(clause: Clause): Quantity | null {
+  const bare = clause.quantity((/ @cover (#N\d+) /.exec(clause.form) ?? / (#N\d+) @cover /.exec(clause.form))?.[1]);
+  if (bare === null || bare.value < SOLD_GSM.least || bare.value > SOLD_GSM.most) return null;
+  clause.take(/ @cover #N\d+ | #N\d+ (?=@cover )/);
+  return { value: bare.value, unit: 'g/m2' };
 }
 
 function areaIn(clause: Clause): Pick<BedFact, 'area' | 'sides'> {

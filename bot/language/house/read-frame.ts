@@ -114,6 +114,9 @@ function countOf(clause: Clause): number | null {
   if (clause.takes(/ @two(?: @layer)? /)) return 2;
   const numbered = clause.take(/ (#N\d+) (?:(?:separate|full|whole|of|clear|good|more) )*@layer /) ?? clause.take(/ @layer (?:x |of |, )?(#N\d+) /) ?? clause.take(new RegExp(` (#N\\d+) (?:${FILM_SYMBOLS}) @layer `));
   if (numbered !== null) return clause.quantity(numbered[1])!.value;
+  // "Two films": one of them would be the film of a house whose length stands before it.
+  const films = clause.pieces.some(({ symbol, written }) => symbol === '@film' && /s$/iu.test(written)) ? clause.take(/ (#N\d+) (?=@film )/) : null;
+  if (films !== null) return clause.quantity(films[1])!.value;
   if (clause.takes(/ @double @layer /)) return 2;
   if (clause.takes(/ (?:@single|just a @layer|only a @layer|one @layer|a @layer|a single @layer) (?:@layer )?/)) return 1;
   return null;
@@ -122,8 +125,9 @@ function countOf(clause: Clause): number | null {
 /** "Two", where nothing but the number of layers was asked. */
 const bareCount = (clause: Clause): number | null => clause.quantity(clause.take(/ (#N\d+) /)?.[1])?.value ?? (clause.takes(/ @double /) ? 2 : null);
 
-/** How thick a film or panel is makes no difference here. */
+/** How thick a film or panel is, and how far two films are apart, makes no difference here. */
 function takeThickness(clause: Clause): void {
+  clause.takeAll(/ (?:(?:with|a|small|air|gap|of) )*#L\d+ (?:apart|between|gap|air gap|of air)(?: (?:them|with|a|small|big|air|gap))* /);
   clause.takeAll(/ #X\d+ (?:thick )?/);
   for (const [, symbol] of clause.form.matchAll(/ (#L\d+)(?= )/g)) if (clause.quantity(symbol)?.unit === 'mm') clause.take(new RegExp(` ${symbol} `));
 }

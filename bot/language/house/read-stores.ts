@@ -45,9 +45,17 @@ export function stoneBoxFact(clause: Clause): StoneBoxFact {
   const fan: FanSaid | null = readFan(clause);
   const kind = stoneIn(clause);
   const amount = clause.quantity(clause.take(/ (#[VMY]\d+)(?: of)? /)?.[1]);
-  const glazed = clause.quantity(clause.take(/ (#A\d+)(?: (?:of )?@glass)? /)?.[1]);
-  clause.takeAll(/ (?:@stonebox|@rock|@gravel|@brick|@concrete|@glass|@black) /);
+  const glazed = clause.quantity(clause.take(/ (#A\d+)(?: (?:of )?@glass)? /)?.[1]) ?? glassIn(clause);
+  clause.takeAll(/ (?:@stonebox|@rock|@gravel|@brick|@concrete|@glass|@black|box|boxes|crate|bin) /);
   return { about: 'stone-box', ...(kind === null ? {} : { kind }), ...(amount === null ? {} : { amount }), ...(glazed === null ? {} : { glazed }), ...(fan === null ? {} : { fan }) };
+}
+
+/** A pane told by its sides: "1 by 2 m behind glass". */
+function glassIn(clause: Clause): Quantity | null {
+  const sides = clause.take(/ (#[LN]\d+) (?:x|by) (#L\d+)(?: (?:of|behind|under|with) (?:\S+ )?@glass)? /);
+  const [one, two] = [clause.quantity(sides?.[1]), clause.quantity(sides?.[2])];
+  if (one === null || two === null || (two.unit !== 'm' && two.unit !== 'ft') || (one.unit !== null && one.unit !== two.unit)) return null;
+  return { value: one.value * two.value, unit: two.unit === 'm' ? 'm2' : 'sq ft' };
 }
 
 /** A solid wall along one long side: height, insulation, masonry, the side it stands on. */

@@ -26,6 +26,7 @@ const HEADS: readonly (readonly [Subject, RegExp])[] = [
   ['edge', / @edge /],
   ['heater', / (?:@heater|@eheater|@gasheater|@propane|@kerosene|@wood|@candle|@naturalgas|unheated) | (?:no|any|without) heat | @(?:electric|gas) (?:#P\d+|_) | #P\d+ (?:of )?@(?:electric|gas) /],
   ['stone-box', / @stonebox /],
+  ['stone-box', / (?:box|boxes|crate|bin) (?:\S+ ){0,3}?@(?:rock|gravel|brick) | @(?:rock|gravel|brick) (?:\S+ ){0,4}?(?:in|inside|under|behind) (?:\S+ ){0,2}?(?:box|crate|bin|@glass) /],
   ['compost', unplaced('@compost')],
   ['tubes', unplaced('@tube')],
   ['fan', / (?:@airfan|@fan) /],

@@ -46,4 +46,13 @@ export const PHRASES: readonly HousePhrase[] = [
   { says: '1630', asked: 'evening', is: [{ about: 'times', evening: '16:30' }] },
   { says: 'gothic tunnel thirty by seventy two, 13 foot peak, two layers inflated', is: [{ about: 'size', floor: [q('30'), q('72')], height: q('13 ft') }, { about: 'shape', shape: 'gothic' }, { about: 'layers', count: 2, blower: true }] },
   { says: "the greenhouse is attached to the barn, 10' deep and 30' long, 11' at the barn and 6' at the front", is: [{ about: 'size', width: q('10 ft'), length: q('30 ft'), height: q('11 ft'), side: q('6 ft') }, { about: 'shape', shape: 'lean-to' }] },
+  { says: 'two films 10 cm apart', asked: 'layers', is: [{ about: 'layers', count: 2 }] },
+  { says: 'two films with a small gap', asked: 'layers', is: [{ about: 'layers', count: 2 }] },
+  { says: 'a box of black stones 1 x 2 m behind glass with a small fan on a 20 W solar panel', asked: 'water', is: [{ about: 'stone-box', kind: 'rock', glazed: q('2 m2'), fan: { supply: 'sun' } }] },
+  { says: 'row cover 30 over both beds', asked: 'covers', is: [{ about: 'cover', kind: 'fabric', weight: q('30 g/m2') }] },
+  { says: 'fleece 17 g on the salad bed', asked: 'covers', is: [{ about: 'bed', bed: 'the salad bed', crops: crops('salad') }, { about: 'cover', kind: 'fabric', beds: ['the salad bed'], weight: q('17 g/m2') }] },
+  { says: 'rocket and mizuna in the salad bed, leeks in the other', asked: 'crops', is: [{ about: 'bed', bed: 'the salad bed' }, { about: 'bed', bed: 'the other bed', crops: crops('leek') }] },
+  { says: 'kale and spinach in the west bed, carrots in the east', asked: 'place', is: [{ about: 'bed', bed: 'the west bed', crops: crops('kale', 'spinach') }, { about: 'bed', bed: 'the east bed', crops: crops('carrot') }] },
+  { says: 'propane heater with a flue, 60000 btu', asked: 'place', is: [{ about: 'heater', fuel: 'propane', vented: true, power: q('60000 btu') }] },
+  { says: 'clay loam', asked: 'place', is: [{ about: 'soil', kind: 'loam' }] },
 ];
