@@ -71,6 +71,8 @@ export const leftOver = (words: readonly string[]): string => `I did not use: ${
 /** The words for one question: what is asked stands first, then an example. */
 export function questionText(ask: Ask, words: QuestionWords): Question {
   const feet = words.primary === 'ft';
+  // Tubes, a heap and a box of stones have fans too.
+  if (ask.detail === 'airflow' || ask.detail === 'battery') return airQuestion(ask, feet);
   switch (ask.topic) {
     case 'place':
       return ask.detail === 'choice' ? whichPlace(words.places) : { text: 'Where is the greenhouse? Share your location, or write the nearest town, for example "Alder Bench, Vermont". Coordinates such as "45.10, -72.20" do too. I keep the place to about 100 m.', asksForLocation: true };
@@ -93,7 +95,6 @@ export function questionText(ask: Ask, words: QuestionWords): Question {
     case 'compost':
       if (ask.detail === 'volume') return { text: `How big is the heap? For example "${feet ? '1 cubic yard' : '1 m3'}" or "${feet ? '4 x 4 x 4 feet' : '1 x 1 x 1 m'}".`, choices: [[SKIP]] };
       if (ask.detail === 'started') return { text: 'When was it heaped up? For example "three weeks ago" or "20 October". A heap fades within weeks.', choices: [[SKIP]] };
-      if (ask.detail === 'airflow' || ask.detail === 'battery') return airQuestion({ topic: 'air', detail: ask.detail }, feet);
       return { text: `Is there a heap of compost or manure that warms it? For example "${feet ? '1 cubic yard' : '1 m3'} against the north bed, started three weeks ago". Or say "no".`, choices: [NO_OR_SKIP] };
     case 'heater':
       return heaterQuestion(ask, words);

@@ -87,6 +87,12 @@ export function fanAnswer(fan: Extract<Fact, { about: 'fan' }>['fan'], state: De
   return waiting === 'tubes' || waiting === 'compost' || waiting === 'stone-box' ? { about: waiting, fan } : { about: 'fan', fan };
 }
 
+/** How much stone there is goes to the box that waits for it. */
+export function stoneAnswer(fact: Fact, { pending }: DescribeState): Fact {
+  const waiting = pending.find(({ fact: open, parked }) => !parked && (open.about === 'stones' || open.about === 'stone-box'))?.fact;
+  return fact.about === 'stones' && fact.amount !== undefined && waiting?.about === 'stone-box' ? { about: 'stone-box', amount: fact.amount, ...(waiting.kind === undefined ? { kind: fact.kind } : {}) } : fact;
+}
+
 function weightAnswer(text: string, value: number | null): readonly Fact[] | null {
   const cover = { about: 'cover', kind: 'fabric', beds: [], crops: [] } as const;
   if (value !== null) return [{ ...cover, weight: { value, unit: value <= MOST_OUNCES ? 'oz' : 'g/m2' } }];

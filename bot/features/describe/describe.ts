@@ -8,7 +8,7 @@ import { cautionText } from '../../text/caution-text.js';
 import { problemText } from '../../text/describe-problem-text.js';
 import * as say from '../../text/describe-text.js';
 import { answerLater, notedText } from '../../text/describe-summary-text.js';
-import { askedOf, fanAnswer, shortAnswer, yesOrNo } from './answers.js';
+import { askedOf, fanAnswer, shortAnswer, stoneAnswer, yesOrNo } from './answers.js';
 import { applyFacts, completeFile, type DescribeContext } from './apply.js';
 import { chosen, withFound } from './choose-place.js';
 import { missingFirst, nextAsk } from './next-ask.js';
@@ -123,9 +123,11 @@ export function takeRead(state: DescribeState): Taken {
   return { state: { ...state, missed: 0, file: { ...state.file, heater: { ...heater, safetyRead: true } } }, parts: [], lines: ['heater'], problems: [], understood: true };
 }
 
-/** A fan's figures that answer a question go to the thing that was asked about. */
-const redirected = (facts: readonly Fact[], ask: Ask | null, state: DescribeState): readonly Fact[] =>
-  ask?.detail === 'airflow' || ask?.detail === 'battery' ? facts.map((fact) => (fact.about === 'fan' ? fanAnswer(fact.fan, state) : fact)) : facts;
+/** Figures that answer a question go to the thing that was asked about. */
+function redirected(facts: readonly Fact[], ask: Ask | null, state: DescribeState): readonly Fact[] {
+  if (ask?.detail === 'amount') return facts.map((fact) => stoneAnswer(fact, state));
+  return ask?.detail === 'airflow' || ask?.detail === 'battery' ? facts.map((fact) => (fact.about === 'fan' ? fanAnswer(fact.fan, state) : fact)) : facts;
+}
 
 /** Puts facts into the description, for a message that was read elsewhere. */
 export function takeFacts(state: DescribeState, facts: readonly Fact[], left: readonly string[], context: DescribeContext): Taken {
