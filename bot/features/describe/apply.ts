@@ -188,7 +188,7 @@ const goesOn = (waiting: Fact, said: Fact): boolean => waiting.about === said.ab
 function merged(first: Fact, then: Fact): Fact {
   if (first.about === 'bed' && then.about === 'bed') return { ...first, ...then, crops: then.crops.length > 0 ? then.crops : first.crops, bed: then.bed ?? first.bed };
   if (first.about === 'cover' && then.about === 'cover') return { ...first, ...then, beds: then.beds.length > 0 ? then.beds : first.beds, crops: then.crops.length > 0 ? then.crops : first.crops };
-  if ('fan' in first && 'fan' in then) return { ...first, ...then, fan: { ...first.fan, ...then.fan } } as Fact;
+  if ('fan' in first && 'fan' in then) return { ...first, ...then, fan: { ...first.fan, ...then.fan } };
   return { ...first, ...then } as Fact;
 }
 
