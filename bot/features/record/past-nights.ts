@@ -2,7 +2,7 @@ import { nightBehind, type Greenhouse, type NightSpan } from '../../../engine/in
 import type { Records, StoredAction, StoredReading } from '../../ports.js';
 import { localTime } from '../../text/local-time.js';
 import type { Advisory, AdvisoryPlace } from '../evening/advisory.js';
-import { callOf, type NightCall } from './call-record.js';
+import { callOf, type NightCall } from './night-call.js';
 import { planFollowed, type Followed } from './plan-followed.js';
 
 export interface RecordSubject {
