@@ -34,6 +34,7 @@ export { HEATER_KINDS, type HeaterKind, type HeaterKindRow } from './data/heater
 
 // Crops
 export { cropById, cropFamilies, cropFamilyOf, cropRows, findCrop, type CropMatch, type CropRow } from './crops/catalogue.js';
+export { thresholdShiftsK, type PlantsSeen, type PlantState } from './crops/learned-thresholds.js';
 
 // One night: the past, the weather that may come, the run
 export { FAN_PLACES, NO_FANS, type Controls, type ControlPlan, type FanPlace } from './night/controls.js';

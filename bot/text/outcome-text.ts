@@ -15,8 +15,11 @@ interface OutcomeWords {
 
 const shortOutcome = ({ crop, bed, state }: Omit<OutcomeWords, 'night'>): string => `${crop}${bed === null ? '' : ` in ${bed}`} ${STATE_WORDS[state]}`;
 
-/** What was stored, for which night, and how to take it back. */
-export const outcomeKept = (outcome: OutcomeWords, said: { readonly today: string; readonly isRiskiest: boolean }): string =>
-  `Noted: ${shortOutcome(outcome)}, night of ${nightWords(outcome.night, said.today)}${said.isRiskiest ? ', the riskiest of the last three' : ''}. ${UNDO}`;
+/** It moves where harm begins for the crop, by as much as the numbers of the table are unsure. */
+const COUNTS = 'I count it when I judge that crop again.';
+
+/** What was stored, for which night, what comes of it, and how to take it back. */
+export const outcomeKept = (outcome: OutcomeWords, said: { readonly today: string; readonly isRiskiest: boolean; readonly counts: boolean }): string =>
+  `Noted: ${shortOutcome(outcome)}, night of ${nightWords(outcome.night, said.today)}${said.isRiskiest ? ', the riskiest of the last three' : ''}. ${said.counts ? `${COUNTS} ` : ''}${UNDO}`;
 
 export const outcomeTakenBack = (outcome: Omit<OutcomeWords, 'night'>): string => shortOutcome(outcome);

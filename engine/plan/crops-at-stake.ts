@@ -2,6 +2,7 @@ import { classCrop, findCrop, type CropMatch } from '../crops/catalogue.js';
 import { organCurves, type DamageCurve } from '../crops/damage.js';
 import { hardeningAfter, type HardeningState } from '../crops/hardening.js';
 import { judgedAt, type CropNode } from '../crops/judged-at.js';
+import { shiftedThresholds } from '../crops/learned-thresholds.js';
 import { thresholdsAt, type CropThresholds } from '../crops/thresholds.js';
 import { windowMinFor } from '../crops/exposure-window.js';
 import type { Greenhouse } from '../greenhouse/greenhouse.js';
@@ -31,16 +32,16 @@ export interface CropAtStake {
  * Units: K, money.
  * Valid: beds of the same greenhouse that the evening was run for.
  * Outside: a crop that is not in the tables falls to its class (half-hardy when the grower names none), and its match says so.
- * Source: crop tables and hardening of engine/crops.
+ * Source: crop tables and hardening of engine/crops, moved by what this grower's plants have shown.
  */
-export function cropsAtStake(greenhouse: Greenhouse, evening: EveningState): readonly CropAtStake[] {
+export function cropsAtStake(greenhouse: Greenhouse, evening: EveningState, shiftsK: ReadonlyMap<string, number> = new Map()): readonly CropAtStake[] {
   return greenhouse.beds.flatMap((bed, column) =>
     bed.crops.map((entry): CropAtStake => {
       const asked = typeof entry === 'string' ? entry : entry.crop;
       const match = findCrop(asked) ?? classCrop((typeof entry === 'string' ? undefined : entry.hardiness) ?? 'half-hardy');
       const { row } = match;
       const hardening = hardeningAfter({ plantTempK: evening.plantAirTempK[column]!, set: row.hardening });
-      const thresholds = thresholdsAt({ row, effectiveFraction: hardening.effectiveFraction });
+      const thresholds = shiftedThresholds(thresholdsAt({ row, effectiveFraction: hardening.effectiveFraction }), shiftsK.get(row.id) ?? 0);
       const nodes = judgedAt(row);
       const areaM2 = evening.runner.model.house.columns[column]!.areaM2;
       return {

@@ -29,6 +29,8 @@ export interface EveningInput {
   readonly doneTonight?: DoneTonight;
   /** What this house's readings have taught; the priors hold without it. */
   readonly learned?: LearnedHouse;
+  /** By how much the temperatures that harm a row of the crop table lie warmer for this grower's plants. */
+  readonly cropShiftsK?: ReadonlyMap<string, number>;
 }
 
 /** The grower's own word on tonight. */
@@ -80,7 +82,7 @@ export function eveningScene(input: EveningInput): EveningScene {
   if (endS < night.sunriseS - 2 * SECONDS_PER_HOUR) throw new RangeError(`the weather ends at ${lastS}, before the coming sunrise at ${night.sunriseS} (epoch s)`);
   const span = { fromS: evening.atS, toS: evening.atS + Math.floor((endS - evening.atS) / STEP_S) * STEP_S };
   const forcings = scenarios.map(({ departure }) => forcingFor(house, weather, span, departure));
-  const crops = cropsAtStake(greenhouse, evening);
+  const crops = cropsAtStake(greenhouse, evening, input.cropShiftsK);
   return { house, standing, evening, night, doubt, scenarios, residual, forcings, crops, nightStartS: Math.max(nowS, night.sunsetS), nightEndS };
 }
 

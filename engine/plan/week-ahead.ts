@@ -19,7 +19,9 @@ export interface WeekAhead {
   readonly prepare: readonly Preparation[];
 }
 
-export type WeekInput = BeginningInput;
+export interface WeekInput extends BeginningInput {
+  readonly cropShiftsK?: ReadonlyMap<string, number>;
+}
 
 /** The setting that fuel is counted for: tissue stays above freezing with a margin. */
 const FROST_GUARD_K = celsiusToKelvin(2);
@@ -52,7 +54,7 @@ interface PreparedHouse extends EveningBeginning {
 
 function preparedHouse(input: WeekInput, greenhouse: Greenhouse): PreparedHouse {
   const beginning = eveningBeginning({ ...input, greenhouse }, nightSpan(input.nowS, greenhouse.place));
-  return { ...beginning, greenhouse, standing: standingControls(greenhouse, beginning.house), crops: cropsAtStake(greenhouse, beginning.evening) };
+  return { ...beginning, greenhouse, standing: standingControls(greenhouse, beginning.house), crops: cropsAtStake(greenhouse, beginning.evening, input.cropShiftsK) };
 }
 
 const walk = (input: WeekInput, { house, evening, weather, crops, residual, forecastError, cloudWeight }: PreparedHouse, routine: NightlyRoutine): readonly NightAhead[] =>

@@ -3,6 +3,7 @@ import { PAST_S, type Clock, type Place, type Records, type WeatherSource } from
 import { localTime } from '../../text/local-time.js';
 import type { Advisory } from './advisory.js';
 import type { LearningSoFar } from './learned-evening.js';
+import { outcomeNights } from './plants-seen.js';
 import type { Supposing } from './supposed-night.js';
 import type { EveningQuestion, WorkedOutEvening, WorkOut } from './work-out-evening.js';
 
@@ -54,7 +55,7 @@ export async function eveningQuestion(subject: EveningSubject, ports: Omit<Eveni
     answer,
     actions: store === null ? [] : await store.actions(greenhouseId, nowS - PAST_S),
     issuedPlanId: store === null ? null : await planIssuedBefore(store, greenhouseId, night),
-    ...(store === null ? {} : { learning: await learningSoFar(store, greenhouseId) }),
+    ...(store === null ? {} : { learning: await learningSoFar(store, greenhouseId), outcomes: await outcomeNights(store, greenhouseId) }),
   };
 }
 

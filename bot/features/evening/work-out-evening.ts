@@ -1,4 +1,4 @@
-import { nightsLearnedFrom, planEvening, type EveningInput, type EveningPlan, type Greenhouse } from '../../../engine/index.js';
+import { nightsLearnedFrom, planEvening, thresholdShiftsK, type EveningInput, type EveningPlan, type Greenhouse } from '../../../engine/index.js';
 import type { StoredAction, WeatherAnswer } from '../../ports.js';
 import { advisoryText } from '../../text/advisory-text.js';
 import { localTime, type LocalTime } from '../../text/local-time.js';
@@ -8,6 +8,7 @@ import { cropName } from './crop-name.js';
 import { deedsTonight } from './deeds-tonight.js';
 import { learnEvening, textToKeep, type LearningSoFar } from './learned-evening.js';
 import { pastControls } from './past-controls.js';
+import { plantsSeen, type OutcomeNight } from './plants-seen.js';
 import { supposedNight, type Supposed, type Supposing } from './supposed-night.js';
 
 /** All that an evening is worked out from, as plain data: it may be sent to another thread. */
@@ -22,6 +23,8 @@ export interface EveningQuestion {
   readonly issuedPlanId: string | null;
   /** What this house's readings may teach; absent where nothing is remembered. */
   readonly learning?: LearningSoFar;
+  /** How crops came through nights of before. */
+  readonly outcomes?: readonly OutcomeNight[];
   /** The same night otherwise, beside the plan for it. */
   readonly supposing?: Supposing;
 }
@@ -58,6 +61,7 @@ export function workOutEvening(question: EveningQuestion): { advisory: Advisory;
     pastControls: controls,
     doneTonight: deedsTonight(actions, { greenhouse, nowS }),
     ...(isLearned ? { learned: kept.house } : {}),
+    cropShiftsK: thresholdShiftsK(plantsSeen(question.outcomes ?? [], question.learning?.readings ?? [], question)),
     ...(question.issuedPlanId === null ? {} : { issuedPlanId: question.issuedPlanId }),
   };
   const plan = planEvening(input);

@@ -21,7 +21,7 @@ export async function logOutcome(outcome: Outcome, message: OutcomeMessage, stor
   const night = outcome.night === undefined ? await nightMeant(outcome, message, store) : { date: outcome.night, isRiskiest: false };
   const bed = bedMeant(outcome, message.greenhouse);
   const row = await store.addOutcome({ greenhouseId, receivedAtS, night: night.date, crop: outcome.crop, bed, state: outcome.state, text });
-  return outcomeKept({ ...row, crop: cropWords(row.crop) }, { today: localTime(zone).date(receivedAtS), isRiskiest: night.isRiskiest });
+  return outcomeKept({ ...row, crop: cropWords(row.crop) }, { today: localTime(zone).date(receivedAtS), isRiskiest: night.isRiskiest, counts: await isOfAdvisedCrop(outcome.crop, { greenhouseId, night: night.date, store }) });
 }
 
 /** The crop as it is called; of a family its plain name. */
@@ -37,6 +37,16 @@ const NIGHTS_BACK = 3;
 /** Until then the night is not over. */
 const NIGHT_ENDS_S = 4 * 3600;
 
+/** Something was said of the crop for that night: only then is it known what its plants had. */
+async function isOfAdvisedCrop(crop: string, { greenhouseId, night, store }: { greenhouseId: string; night: string; store: Records }): Promise<boolean> {
+  return (await cropsAdvised(greenhouseId, night, store)).some((one) => isOf(crop, one));
+}
+
+async function cropsAdvised(greenhouseId: string, night: string, store: Records): Promise<Advisory['crops']> {
+  const stored = await store.advisoryFor(greenhouseId, night);
+  return stored === null ? [] : (JSON.parse(stored.body) as Pick<Advisory, 'crops'>).crops;
+}
+
 /** Where no night was said: of the last three the one that threatened the crop most, else the last one. */
 async function nightMeant({ crop }: Outcome, { greenhouseId, receivedAtS, zone }: OutcomeMessage, store: Records): Promise<{ readonly date: string; readonly isRiskiest: boolean }> {
   const time = localTime(zone);
@@ -44,8 +54,7 @@ async function nightMeant({ crop }: Outcome, { greenhouseId, receivedAtS, zone }
   const last = dates[0]!;
   const risks = await Promise.all(
     dates.map(async (date) => {
-      const stored = await store.advisoryFor(greenhouseId, date);
-      const crops = stored === null ? [] : (JSON.parse(stored.body) as Pick<Advisory, 'crops'>).crops;
+      const crops = await cropsAdvised(greenhouseId, date, store);
       return { date, risk: Math.max(0, ...crops.filter((one) => isOf(crop, one)).map(({ damageProbability }) => damageProbability)) };
     }),
   );

@@ -13,13 +13,14 @@ export interface OutlookSubject {
 export interface OutlookPorts {
   readonly clock: Clock;
   readonly weather: WeatherSource;
-  readonly store: Pick<Records, 'actions' | 'readings' | 'learning'>;
+  readonly store: Pick<Records, 'actions' | 'readings' | 'learning' | 'outcomes' | 'advisoryFor'>;
   /** Works the week out, perhaps in a thread of its own. */
   readonly workOutWeek: WorkOutWeek;
 }
 
 /** Readings of a season of two thermometers, read twice a day. */
 const MOST_READINGS = 500;
+const MOST_OUTCOMES = 100;
 
 /** The nights that the forecast reaches, on what the grower is known to have done. */
 export async function weekOf({ greenhouseId, greenhouse, zone }: OutlookSubject, { clock, weather, store, workOutWeek }: OutlookPorts): Promise<Week> {
@@ -27,7 +28,8 @@ export async function weekOf({ greenhouseId, greenhouse, zone }: OutlookSubject,
   const { latitude, longitude, elevation } = greenhouse.place;
   const answer = await weather.weatherAt({ latitude, longitude, elevationM: elevation ?? null });
   const learning = { readings: await store.readings(greenhouseId, MOST_READINGS), learned: (await store.learning(greenhouseId))?.body ?? null };
-  return workOutWeek({ greenhouse, zone, nowS, answer, actions: await store.actions(greenhouseId, nowS - PAST_S), learning });
+  const outcomes = await Promise.all((await store.outcomes(greenhouseId, MOST_OUTCOMES)).map(async (outcome) => ({ outcome, advisory: (await store.advisoryFor(greenhouseId, outcome.night))?.body ?? null })));
+  return workOutWeek({ greenhouse, zone, nowS, answer, actions: await store.actions(greenhouseId, nowS - PAST_S), learning, outcomes });
 }
 
 /** "Any frost this week", "how cold on Friday". */

@@ -3,6 +3,7 @@ import type { StoredAction, WeatherAnswer } from '../../ports.js';
 import { localTime } from '../../text/local-time.js';
 import { buildWeek } from './build-week.js';
 import type { LearningSoFar } from '../evening/learned-evening.js';
+import type { OutcomeNight } from '../evening/plants-seen.js';
 import type { Week } from './week.js';
 
 /** All that a week is worked out from, as plain data: it may be sent to another thread. */
@@ -15,12 +16,15 @@ export interface WeekQuestion {
   readonly actions: readonly StoredAction[];
   /** What this house's readings may teach. */
   readonly learning: LearningSoFar;
+  /** How crops came through nights of before. */
+  readonly outcomes: readonly OutcomeNight[];
 }
 
 export type WorkOutWeek = (question: WeekQuestion) => Promise<Week>;
 
 /** The nights that the forecast reaches, with a cold spell and what to prepare for it. */
-export function workOutWeek({ greenhouse, zone, nowS, answer }: WeekQuestion, pastControls: ControlPlan, learned: LearnedHouse | null): Week {
-  const week = weekAhead({ greenhouse, weather: answer.hours, ground: answer.ground, nowS, weatherAgeS: Math.max(0, nowS - answer.issuedAtS), pastControls, ...(learned === null ? {} : { learned }) });
+export function workOutWeek({ greenhouse, zone, nowS, answer }: WeekQuestion, known: { readonly pastControls: ControlPlan; readonly learned: LearnedHouse | null; readonly cropShiftsK: ReadonlyMap<string, number> }): Week {
+  const { pastControls, learned, cropShiftsK } = known;
+  const week = weekAhead({ greenhouse, weather: answer.hours, ground: answer.ground, nowS, weatherAgeS: Math.max(0, nowS - answer.issuedAtS), pastControls, cropShiftsK, ...(learned === null ? {} : { learned }) });
   return buildWeek(week, { greenhouse, answer, time: localTime(zone) });
 }
