@@ -1,4 +1,5 @@
-import { withPieces, type Message, type Piece } from './message.js';
+import { withPieces, type Message } from './message.js';
+import type { Piece } from './piece.js';
 
 const list = (words: string): ReadonlySet<string> => new Set(words.split(/\s+/));
 

@@ -1,5 +1,5 @@
 import { isEverydayWord } from './everyday-words.js';
-import type { Piece } from './message.js';
+import type { Piece } from './piece.js';
 import { stillTemperature } from './reading-talk.js';
 import type { TempToken } from './value-grammar.js';
 import { singular } from './word-forms.js';
@@ -31,6 +31,7 @@ export function countsSomething(pieces: readonly Piece[], at: number, temp: Temp
   const before = symbolAt(at - 1);
   const after = symbolAt(at + 1);
   if (symbolAt(at - 2) === 'i' && before === 'am' && (after === '' || AFTER_AGE.has(after))) return true;
+  if (/^(?:spend|spent|spending|pay|paid|cost|costs|budget|save|saved|invest|worth)$/.test(before)) return true;
   if (after === 'of' && OF_PEOPLE.has(symbolAt(at + 2))) return true;
   const noun = [at + 1, at + 2, at + 3].find((where) => !BETWEEN.has(symbolAt(where))) ?? at + 1;
   const named = symbolAt(noun);

@@ -100,6 +100,8 @@ export function did(message: Message): Intent | null {
   if (ALL_DONE.test(said)) return { kind: 'did' };
   if (NOTHING_DONE.test(said) && !message.form.includes(' ? ')) return { kind: 'did', done: [] };
   if (message.asks) return null;
+  // "With the curtain but no heater" may be asked or told.
+  if (/^ with /.test(said) && ACTED_WORDS?.test(said) !== true) return null;
   if (UNREAL.test(said) || /^ not (?:under|beneath|in|inside|outside|by|at|from) | (?:installing|building|fitting|mounting) /.test(said)) return null;
   if (ALL_BUT.test(said) && !ONLY_ONE_DEED.test(said) && itemsSaid(said).length > 0) {
     const not = itemsOf(said.slice(said.search(/ (?:but|except|apart from|bar|save for|other than) /)));

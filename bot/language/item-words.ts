@@ -18,7 +18,7 @@ const ITEM_WORDS: Readonly<Record<Item, string>> = {
 };
 
 /** One more sheet on the house, in whatever words. */
-const MORE_FILM = ['one more', 'another', 'a second', 'second', 'an extra', 'extra', 'additional', 'an additional', 'a third', 'third'].flatMap((more) => ['film', 'foil', 'plastic', 'poly', 'polythene', 'sheet', 'skin', 'layer', 'cover of plastic'].flatMap((sheet) => [`${more} ${sheet}`, `${more} layer of ${sheet}`, `${more} sheet of ${sheet}`]));
+const MORE_FILM = ['one more', 'another', 'second', 'extra', 'additional', 'third'].flatMap((more) => ['film', 'foil', 'plastic', 'poly', 'polythene', 'sheet', 'skin', 'layer', 'cover of plastic'].flatMap((sheet) => [`${more} ${sheet}`, `${more} layer of ${sheet}`, `${more} sheet of ${sheet}`]));
 
 /** Words that say how many of an item there are when a number stands before them. */
 export const COUNTED_ITEMS: ReadonlySet<Item> = new Set(['cover', 'curtain', 'heater', 'fan', 'water', 'stones', 'layer', 'tube', 'wall']);

@@ -12,13 +12,15 @@ const MOST_WORDS = 20;
 const FEW_WORDS = 7;
 
 const PLAIN: readonly (readonly [PlainKind, RegExp])[] = [
-  ['stop', / (?:stop|quit|cease|no more) (?:\w+ ){0,3}?(?:messages?|messaging|texts?|texting|sending|writing|contacting|bothering)(?: |$)/],
-  ['start', / (?:start|begin|join|sign up|take part)(?: (?:please|now|again|with this|using (?:it|this)))* $/],
-  ['settings', / (?:settings?|preferences) /],
-  ['help', / (?:help|commands?|instructions) | what (?:\w+ ){0,3}?can you | what (?:\w+ ){0,2}?do you do /],
+  ['stop', / (?:stop|quit|cease|no more|enough|sick|tired|done) (?:\w+ ){0,3}?(?:messages?|messaging|texts?|texting|sending|writing|contacting|bothering)(?: |$)| (?:count me out|get lost|not interested|no longer interested|leave me out|go away|buzz off|had enough of (?:you|this)) /],
+  ['start', / (?:start|begin|join|sign up|take part)(?: (?:please|now|again|with this|using (?:it|this)))* $| (?:sign|put|count|add|get|let) (?:me|us|him|her|them|my \w+) (?:up|in|down|on the list|to the list|on board|onto the list)(?: |$)| (?:want|like|love) to (?:join|try (?:this|it)|take part|sign up|use this|be part) /],
+  ['settings', / (?:settings?|preferences) | (?:text|message|send|ping|call|buzz|wake|write) (?:me |us |anything )?(?:before|after|until|till|past|later than|earlier than|no earlier|no later) | (?:stop|pause|quiet|hush|silence|hold off|no texts|no messages)(?: \w+)? (?:for|until|till|over|this|while) | what (?:is|are) my (?:location|time|units?|address|number|name|zone|place|town) | (?:in|to|use|prefer|want|like) (?:f|c|degrees c|degrees f)(?: please| instead)* $/],
+  ['help', / (?:help|commands?|instructions) | what (?:\w+ ){0,3}?can (?:you|i ask) | what (?:\w+ ){0,2}?do you do | what do i do with (?:this|it|you) /],
   ['export', / (?:csv|spreadsheet|excel) /],
-  ['why', / (?:(?:what|which|the|your) reasons?|reasoning|how come|what makes you) /],
-  ['record', / (?:accuracy|accurate|track record|reliable|trust you) /],
+  ['why', / (?:(?:what|which|the|your) reasons?|reasoning|how come|what makes you|went wrong|go wrong|explain) /],
+  ['record', / (?:accuracy|accurate|track record|reliable|trust you|how good are you|ever wrong|ever right) /],
+  ['history', / (?:how|what) (?:has|have|did|was|were) (?:the |my |our |it |this |i |we |you )*(?:winter|week|month|season|year|been|told you|sent|reported|written|written down|noted|so far) | (?:past|last|previous) (?:week|month|winter|few nights|nights|night|readings) /],
+  ['next', / (?:best|wisest|smartest|cleverest|first|cheapest) thing (?:\w+ )?(?:to|i|we) |^ what (?:is )?next $/],
 ];
 
 const FIX = / (?:delete|remove|cancel|scrap|erase|drop|undo) (?:\w+ ){0,3}?(?:last|latest|previous|that) (?:\w+ ){0,1}?(?:reading|measurement|number|value|temperature|entry|one) /;
@@ -38,10 +40,13 @@ export function keyWords(message: Message): Intent | null {
   if (message.temps.length > 0 || words > MOST_WORDS) return null;
   const plain = PLAIN.find(([, pattern]) => pattern.test(said));
   if (plain !== undefined) return { kind: plain[0] };
+  if (asks && / any (?:improvement|better|warmer|change|difference) (?:\w+ )?(?:since|from|with|after) /.test(said)) return { kind: 'effect', ...(itemsSaid(said).length === 0 ? {} : { items: itemsSaid(said) }) };
   if (FIX.test(said)) return { kind: 'fix' };
   if (NEXT.test(said) && / (?:next|first|best|most|should) /.test(said)) return { kind: 'next' };
   if (message.hits.length > 0 && AHEAD.test(said)) return cropAhead(message);
   if (asks && itemsSaid(said).length === 0 && message.hits.length === 0 && COLD.test(said) && !PAST.test(said)) return outlookMeant(message);
+  const isWithout = /^ without /.test(said);
+  if (/^ (?:with|without) /.test(said) && itemsSaid(said).length > 0 && !/ (?:no|not) /.test(said)) return { kind: 'suppose', [isWithout ? 'without' : 'items']: itemsSaid(said) };
   const topic = topicOf(said);
   if (asks && topic !== null && message.hits.length === 0 && !PAST.test(said) && !/ what (?:is|are) (?:a |an )?@\w+ /.test(said)) return { kind: 'advice', topic };
   return words <= FEW_WORDS && THANKS.test(said) ? { kind: 'chat' } : effect(message);

@@ -19,7 +19,7 @@ const LASTING_ITEMS: ReadonlySet<Item> = new Set(['water', 'stones', 'layer', 'f
 /** A lasting change to the greenhouse, from which on nights are compared. */
 export function mark(message: Message): Intent | null {
   const { said } = message;
-  if (message.asks || message.temps.length > 0 || / (?:not|will|going to|want to|thinking|planning|should|might|would|if) /.test(said)) return null;
+  if (message.asks || message.temps.length > 0 || / (?:not|will|going to|want to|thinking|planning|should|might|would|if|imagine|suppose|supposing|pretend) /.test(said)) return null;
   const items = itemsSaid(said);
   const lasts = items.some((item) => LASTING_ITEMS.has(item));
   const verb = LASTING.test(said);

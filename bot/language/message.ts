@@ -5,6 +5,7 @@ import type { CropWord } from './crop-word.js';
 import type { Units } from './intent.js';
 import { COUNTED_ITEMS, ITEM_BY_PHRASE } from './item-words.js';
 import { namesSaid, withoutBracketsAfter } from './names-said.js';
+import type { Piece } from './piece.js';
 import { PLACE_BY_PHRASE } from './place-words.js';
 import { isQuestion } from './question.js';
 import { plainText } from './plain-text.js';
@@ -21,15 +22,6 @@ export interface Heard {
   readonly units: Units;
   readonly crops: readonly CropWord[];
   readonly thermometers?: readonly string[];
-}
-
-/** A word, a mark, or a symbol for something known: #0 number, ~0 clock, =0 amount, %0 crop, $0 thermometer, @item, &place. */
-export interface Piece {
-  readonly symbol: string;
-  /** The word as it was written. */
-  readonly written: string;
-  readonly start: number;
-  readonly end: number;
 }
 
 export interface Message extends Heard {

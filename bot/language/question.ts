@@ -3,6 +3,8 @@ const SUBJECT = String.raw`(?:the|my|our|a|an|one|two|=\d+|it|there|frost|snow|t
 /** Words that open a question when it is written without its mark. "Was 29 this morning" and "did the covers" open none. */
 const OPENERS: readonly RegExp[] = [
   /^ (?:what|where|which|who|how|why|any|anything|suppose|supposing|if|shall) /,
+  /^ (?:imagine|pretend|picture|say that) /,
+  /^ (?:with|without) .* (?:what|how|will|would|is|does|can) (?:would|will|could|much|low|cold|warm|is|does|do|it|we|i|the) /,
   /^ should (?!be |have |read |say )/,
   /^ will (?!not |@cover |cover |close |shut |do |pick |run |turn |put )/,
   /^ (?:would|can|could|do|does) (?!not |have )/,
@@ -25,4 +27,4 @@ const OPENERS: readonly RegExp[] = [
 ];
 
 /** Whether the message asks: by its mark, or by the way it opens. */
-export const isQuestion = (form: string, said: string): boolean => form.includes(' ? ') || / (?:yes|yea|yeah|y) or (?:no|nope|nah|n)(?: |$)| or (?:no|not|nope|nah|naw|leave (?:it|them)|should i|bare|do not bother)(?: |$)| on or off | off or on | up or down | down or up | in or out | shut or open | yea or nay | open or (?:shut|closed) | (?:shut|closed) or open | what happens | (?:to|at|below) (?:what|which) (?:temperature|point|degree) /.test(said) || / (?:should|shall|can|could|must|may|do) (?:i|we) /.test(said) || OPENERS.some((opener) => opener.test(said)) || / [,;] (?:how|what|which|any) (?:would|will|could|does|did|much|difference|good|happens) | @\w+ or #\d+ |^ (?:ok |safe )?to (?:@cover|cover|uncover|open|close|vent|pick|harvest) /.test(form) || / [,;] (?:how|will|would|are|is|should|what|could|can|does) (?:they|it|i|we|the|my|everything|all|that) /.test(form);
+export const isQuestion = (form: string, said: string): boolean => form.includes(' ? ') || / (?:yes|yea|yeah|y) or (?:no|nope|nah|n)(?: |$)| or (?:no|not|nope|nah|naw|leave (?:it|them)|should i|bare|do not bother)(?: |$)| on or off | off or on | up or down | down or up | in or out | shut or open | yea or nay | open or (?:shut|closed) | (?:shut|closed) or open | what happens | (?:what|how) (?:would|will|could|much|low|cold|warm) (?:it|that|we|i|the|they|this|be|colder|warmer|lower|would|will) | (?:to|at|below) (?:what|which) (?:temperature|point|degree) /.test(said) || / (?:should|shall|can|could|must|may|do) (?:i|we) /.test(said) || OPENERS.some((opener) => opener.test(said)) || / [,;] (?:how|what|which|any) (?:would|will|could|does|did|much|difference|good|happens) | @\w+ or #\d+ |^ (?:ok |safe )?to (?:@cover|cover|uncover|open|close|vent|pick|harvest) /.test(form) || / [,;] (?:how|will|would|are|is|should|what|could|can|does) (?:they|it|i|we|the|my|everything|all|that) /.test(form);

@@ -1,5 +1,6 @@
 import type { Statistic } from './intent.js';
-import type { Message, Piece } from './message.js';
+import type { Message } from './message.js';
+import type { Piece } from './piece.js';
 
 /** What a piece says about the number near it. */
 export interface ReadingMark {

@@ -1,4 +1,4 @@
-import type { Piece } from './message.js';
+import type { Piece } from './piece.js';
 import type { TempToken } from './value-grammar.js';
 
 const list = (words: string): ReadonlySet<string> => new Set(words.split(/\s+/));
@@ -23,11 +23,11 @@ const AFTER = list(`a an about after again air shade all already also am and any
 export const stillTemperature = (word: string): boolean => AFTER.has(word);
 
 /** What is measured or counted in numbers that are no temperatures, whatever stands beside them. */
-const OTHER_MEASURES = list(`humidity rh gust gusts mph kmh kph speed pressure mb hpa mbar barometer rain rainfall dewpoint code pin password invite invitation phone number zip postcode address plants heads trays
+const OTHER_MEASURES = list(`humidity rh windchill gust gusts mph kmh kph speed pressure mb hpa mbar barometer rain rainfall dewpoint code pin password invite invitation phone number zip postcode address plants heads trays
   power electricity mains propane gas people kids eggs chickens cost costs paid price priced bill spent cents version battery volt volts voltage chance odds age aged old size page channel serial model account order invoice room flight bus route population lux ppm ph co2 co score points setpoint`);
 
 /** Where thermometers hang that are not the grower's. */
-const ELSEWHERE = list('neighbor neighbors neighbour neighbours airport town city village valley car truck phone fridge freezer kitchen oven garage office bedroom forecast app website online internet tv radio weatherman');
+const ELSEWHERE = list('neighbor neighbors neighbour neighbours airport town city village valley car truck phone fridge freezer kitchen oven garage office bedroom forecast app website online internet tv radio weatherman accuweather bbc noaa wunderground metoffice metservice meteo apple android');
 
 /** Words of a wish or a rule: what should be, and not what was seen. */
 const WISHES = list('want wants wanted need needs needed trying try aim aiming target prefer would ideal ideally require requires keep limit threshold');
@@ -75,7 +75,7 @@ const BESIDE = list('above below under over beside near next behind between by o
 
 /** Whether a stretch with a number speaks of something that is no thermometer, no place and no wish: "the dog is 14 today". */
 export const speaksOfOther = (symbols: readonly string[], temps: readonly TempToken[]): boolean =>
-  unknownWords(symbols) > (symbols.some((symbol) => SUBJECTS.has(symbol)) ? 0 : 1) && !symbols.some((symbol, at) => symbol.startsWith('#') && BESIDE.has(symbols[at + 1] ?? '')) && !symbols.some((symbol) => EVIDENCE.has(symbol) || WISHES.has(symbol) || /^[&$@%]/.test(symbol) || (symbol.startsWith('#') && isMarked(temps[Number(symbol.slice(1))] ?? NOTHING)));
+  unknownWords(symbols) > (symbols.some((symbol) => SUBJECTS.has(symbol)) ? 0 : 1) && !symbols.some((symbol, at) => BESIDE.has(symbol) && (symbols[at - 1]?.startsWith('#') === true || /^(?:the|my|our|her|his|their|a)$/.test(symbols[at + 1] ?? ''))) && !symbols.some((symbol) => EVIDENCE.has(symbol) || WISHES.has(symbol) || /^[&$@%]/.test(symbol) || (symbol.startsWith('#') && isMarked(temps[Number(symbol.slice(1))] ?? NOTHING)));
 
 /** Whether a stretch says of its numbers what they are of. */
 export const showsWhat = (symbols: readonly string[], temps: readonly TempToken[]): boolean =>

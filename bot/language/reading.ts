@@ -1,11 +1,12 @@
 import { DateTime } from 'luxon';
 import { dayPhrases, type DayPhrase } from './day-phrases.js';
 import { unclear, type Meaning, type Reading, type Statistic, type Unclear } from './intent.js';
-import { withPieces, type Message, type Piece } from './message.js';
+import { withPieces, type Message } from './message.js';
+import type { Piece } from './piece.js';
 import { readingMark, type ReadingMark } from './reading-marks.js';
 import { numbersIn, showsWhat, speaksOfOther, unknownWords } from './reading-talk.js';
 import { readingTime } from './reading-time.js';
-import { temperature } from './temperature.js';
+import { temperature, WARM_DAY_C } from './temperature.js';
 import { strangePlace } from './strange-place.js';
 import type { ClockToken, TempToken } from './value-grammar.js';
 
@@ -29,7 +30,8 @@ interface Sign {
   readonly day: DayPhrase | null;
 }
 
-const isSeparator = (symbol: string): boolean => [',', ';', 'and', 'but', '/', 'while', 'with'].includes(symbol);
+const SEPARATORS = new Set([',', ';', 'and', 'but', '/', 'while', 'with', 'brr', 'brrr', 'brrrr', 'burr', 'yikes', 'sheesh', 'phew', 'ugh', 'wow', 'whew']);
+const isSeparator = (symbol: string): boolean => SEPARATORS.has(symbol);
 const isMark = ({ mark }: Sign): boolean => mark.place !== undefined || mark.stat !== undefined || mark.sun !== undefined || mark.isNow === true;
 const tells = (sign: Sign): boolean => isMark(sign) || sign.clock !== null || sign.day !== null;
 
@@ -73,11 +75,16 @@ function stretches(signs: readonly Sign[]): readonly (readonly Sign[])[] {
 /** In "low 28 high 60" the words stand before their number, in "28 inside 22 outside" after it. */
 function attach(stretch: readonly Sign[], message: Message): Attached[] {
   const numbers = stretch.flatMap(({ piece }, at) => (piece.symbol.startsWith('#') ? [at] : []));
-  const lead = stretch.findIndex((sign) => sign.mark.place !== undefined || sign.mark.stat !== undefined);
-  const before = lead >= 0 && lead < (numbers[0] ?? 0);
-  // "Low 26 at 4am high 58 at 2pm": times have an order of their own.
-  const timeLead = stretch.findIndex(({ clock, day }) => clock !== null || day !== null);
-  const timeBefore = timeLead >= 0 && timeLead < (numbers[0] ?? 0);
+  const leads = (isOfKind: (sign: Sign) => boolean): boolean => {
+    const lead = stretch.findIndex(isOfKind);
+    return lead >= 0 && lead < (numbers[0] ?? 0);
+  };
+  // "Low of 22 outside 30 inside", "low 26 at 4am high 58 at 2pm": each kind has an order of its own.
+  const placesFirst = leads(({ mark }) => mark.place !== undefined);
+  const statsFirst = leads(({ mark }) => mark.stat !== undefined);
+  const timesFirst = leads(({ clock, day }) => clock !== null || day !== null);
+  const hasPlaces = stretch.some(({ mark }) => mark.place !== undefined);
+  const isBefore = ({ mark, clock, day }: Sign): boolean => (clock !== null || day !== null ? timesFirst : mark.stat !== undefined ? statsFirst : mark.place !== undefined || hasPlaces ? placesFirst : statsFirst);
   const list = numbers.flatMap((at): Attached[] => {
     const temp = message.temps[Number(stretch[at]?.piece.symbol.slice(1))];
     return temp === undefined ? [] : [{ temp, marks: [], clock: null, day: null }];
@@ -86,8 +93,7 @@ function attach(stretch: readonly Sign[], message: Message): Attached[] {
     if (!tells(sign)) return;
     const next = numbers.findIndex((number) => number > at);
     const previous = next === -1 ? numbers.length - 1 : next - 1;
-    const isTime = sign.clock !== null || sign.day !== null;
-    const owner = list[(isTime ? timeBefore : before) ? (next === -1 ? previous : next) : Math.max(previous, 0)];
+    const owner = list[isBefore(sign) ? (next === -1 ? previous : next) : Math.max(previous, 0)];
     if (owner === undefined) return;
     owner.marks.push(sign.mark);
     owner.clock ??= sign.clock;
@@ -138,7 +144,7 @@ function oneReading(own: Attached, shared: { readonly message: Message; readonly
   const time = readingTime({ clock, day, stat: said }, message);
   if ('kind' in time) return time;
   const stat = said ?? (isNow || sun === true || clock !== null || (day !== null && time.stat === undefined && time.at !== undefined) ? 'now' : (time.stat ?? bareStatistic(message, place)));
-  const found = temperature(own.temp, { ...message, among: all.map(({ temp }) => temp), canBeWarm: stat === 'high' || sun === true || (place === 'inside' && isByDay(message)) });
+  const found = temperature(own.temp, { ...message, among: all.map(({ temp }) => temp), canBeWarm: stat === 'high' || sun === true || (place === 'inside' && own.temp.value <= WARM_DAY_C && isByDay(message)) });
   if ('kind' in found) return found;
   return { c: found.c, stat, ...(place === undefined ? {} : { place }), ...(sun === null ? {} : { sun }), ...(time.at === undefined ? {} : { at: time.at }) };
 }
@@ -179,7 +185,7 @@ function onlyTemperatures(message: Message): Message | null {
   }
   const told = cut.map((stretch) => ({ stretch, of: stretch.some(({ symbol }) => symbol.startsWith('#')) ? numbersIn(stretch, message.temps) : null }));
   const symbolsOf = (stretch: readonly Piece[]): readonly string[] => stretch.map(({ symbol }) => symbol);
-  const isSure = told.some(({ stretch, of }) => of === 'temperatures' && showsWhat(symbolsOf(stretch), message.temps));
+  const isSure = told.some(({ stretch, of }) => of === 'temperatures' && stretch.length > 1 && showsWhat(symbolsOf(stretch), message.temps));
   for (const one of told) if (isSure && one.of === 'unknown' && speaksOfOther(symbolsOf(one.stretch), message.temps)) one.of = 'other';
   const kept = told.filter(({ of }) => of !== 'other');
   if (kept.length === told.length && !told.some(({ of }) => of === 'unknown')) return message;

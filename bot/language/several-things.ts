@@ -1,5 +1,6 @@
 import { meanings, unclear, type Intent, type IntentKind, type Meaning } from './intent.js';
-import { withPieces, type Message, type Piece } from './message.js';
+import { withPieces, type Message } from './message.js';
+import type { Piece } from './piece.js';
 import { plainText } from './plain-text.js';
 import { isQuestion } from './question.js';
 
@@ -159,6 +160,9 @@ function inOrder(text: string, said: readonly Meaning[]): Intent | null {
   const all = said.map((one) => (one.kind === 'mark' ? { ...one, text: text.trim() } : one));
   const rank = ({ kind }: Meaning): number => (kind === 'unclear' ? FIRST_TO_LAST.length + 1 : FIRST_TO_LAST.includes(kind) ? FIRST_TO_LAST.indexOf(kind) : FIRST_TO_LAST.length);
   const worth = all.filter((one) => one.kind !== 'chat' && !(one.kind === 'unclear' && one.asks === 'what'));
+  // Who wants no more messages is done with them, and not with the jobs.
+  const stop = worth.find(({ kind }) => kind === 'stop');
+  if (stop !== undefined) return stop;
   // "Finished it! I built a wall": what was finished is what was built.
   const built = worth.some(({ kind }) => kind === 'mark') ? worth.filter((one) => !(one.kind === 'did' && FINISHED.test(one.words ?? ''))) : worth;
   const different = built.filter((one, at) => built.findIndex((other) => JSON.stringify(other) === JSON.stringify(one)) === at);

@@ -13,7 +13,8 @@ const NO_PLACE = new Set(`lowest highest coldest warmest minimum maximum worst b
 export function strangePlace(message: Message): Unclear | null {
   const { form } = message;
   const label = / (\w+) \*label /.exec(form);
-  if (label !== null) {
+  // What the soil of one bed, or its cover, has is told as soil and cover.
+  if (label !== null && !(/^(?:beds?|rows?|bay|zone)$/.test(label[1] ?? '') && / (?:&soil|@cover) /.test(form))) {
     const at = message.pieces.findIndex(({ symbol }) => symbol === '*label');
     return unclear('which-place', { word: message.pieces.slice(Math.max(at - 1, 0), at + 1).map(({ written }) => written).join(' ') });
   }

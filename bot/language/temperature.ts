@@ -7,7 +7,7 @@ const MOST_C = 60;
 /** Bare numbers in this span read like °F when a frost is near, whoever writes them. */
 const LIKE_FAHRENHEIT = { least: 20, most: 60 };
 /** What a house or a thermometer in the sun can reach on a winter day, and a high is said of: project estimate. */
-const WARM_DAY_C = 35;
+export const WARM_DAY_C = 35;
 
 /** To hundredths, and never minus zero. */
 const rounded = (value: number): number => Math.round(value * 100) / 100 + 0;
