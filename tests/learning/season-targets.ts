@@ -34,8 +34,9 @@ export function targetsOf(readings: number, score: SeasonScore): readonly Target
 /** The range may only get narrower with more readings. */
 export function widthTargets(byReadings: readonly { readonly readings: number; readonly score: SeasonScore }[]): readonly Target[] {
   const width = ({ score }: (typeof byReadings)[number]): number => score.width / score.nights;
-  return byReadings.slice(1).map((after, i) => {
-    const before = byReadings[i]!;
+  const inOrder = [...byReadings].sort((a, b) => a.readings - b.readings);
+  return inOrder.slice(1).map((after, i) => {
+    const before = inOrder[i]!;
     return { what: `width ${width(after).toFixed(2)} K after ${after.readings} readings, narrower than ${width(before).toFixed(2)} K after ${before.readings}`, isMet: width(after) < width(before) };
   });
 }
