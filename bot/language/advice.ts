@@ -5,6 +5,7 @@ import type { Message } from './message.js';
 const OPEN_ASKS: readonly RegExp[] = [
   / (?:anything|something|what|owt|much|what else|anything else) (?:at all |else |in particular |special |extra |more |specific )*(?:(?:that )?(?:i|we) (?:should|must|need|ought|could|can|have|had better|might|am supposed|are supposed|want|are to|am to)|you (?:want|need|would like|recommend|suggest|advise)|to (?:do|prepare|be done|get ready|look out for|take care of)|for me to do|i (?:be )?doing) /,
   / (?:what time|when|how) to (?:close|shut|cover|open|lock|button|start|protect|prepare|get ready) /,
+  / (?:anything|something|owt|much|any work|any news) (?:for (?:me|us)|on|needed)(?: to do)?(?: tonight| today| this evening| now)? (?:\? )?$/,
   / what should (?:a|one|any) (?:\w+ )?do /,
   / (?:do|should|must|shall|will) (?:i|we) (?:need to |have to |want to )?(?:be out|be there|be up|go there|come out|come down|get up|stay up|set an alarm|get out of bed) /,
   / what (?:do|does|would|did|should) (?:you|ya|you all|duskward) (?:\w+ ){0,2}?(?:want|need|like|have|suggest|recommend|advise|reckon|say|think)(?: (?:me|us|i|we|that i))?(?: \w+){0,2}? (?:do|done|does|doing|should|tonight|prepare|take care) /,

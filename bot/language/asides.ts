@@ -46,7 +46,9 @@ export function withoutFillers(message: Message): Message | null {
   return message.temps.length > 0 || kept.length === message.pieces.length || isEmpty(kept) ? null : withPieces(message, kept);
 }
 
-const KIND = / (?:thanks|thank you|cheers|ta|much obliged|much appreciated|appreciate (?:it|you|that)|bless you|god bless|grateful|treasure|star|legend|lifesaver|gem|diamond|angel|marvel|wonder|wonderful|brilliant|fantastic|best|genius|hero|champion|good (?:morning|evening|afternoon|day|night|man|lad|on you|one|job|work|stuff|bot)|hello|hi|hey|hiya|howdy|how are you|how is it going|happy (?:new year|christmas|easter|birthday)|merry christmas|take care|sleep well|sweet dreams|kind regards|no worries|love (?:it|this|you)) /;
+const KIND = / (?:thanks|thank you|cheers|ta|much obliged|much appreciated|appreciate (?:it|you|that)|bless you|god bless|grateful|treasure|star|legend|lifesaver|gem|diamond|angel|marvel|wonder|wonderful|brilliant|fantastic|best|genius|hero|champion|beauty|beaut|ripper|saved my|saved me|no bother|sound|well done|nice (?:one|job|work)|good (?:morning|evening|afternoon|day|night|man|lad|lass|girl|boy|on you|one|job|work|stuff|bot|thing|call)|hello|hi|hey|hiya|howdy|how are (?:you|things)|how is (?:it going|yourself|life|tricks)|happy (?:new year|christmas|easter|birthday)|merry christmas|take care|sleep well|sweet dreams|kind regards|no worries|love (?:it|this|you)) /;
+
+const bare = (plain: string): string => ` ${plain.replace(/[^a-z']+/g, ' ').trim()} `;
 
 /** Whether a message is nothing but kind words. */
-export const isOnlyPleasant = ({ form, pieces, asks }: Message): boolean => !asks && KIND.test(form.replace(/ [;,:] /g, ' ')) && !pieces.some(({ symbol }) => /^[#~@%$&=]/.test(symbol));
+export const isOnlyPleasant = ({ plain, pieces, asks }: Message): boolean => (!asks || / (?:how are (?:you|things)|how is (?:it going|yourself|life|tricks)) /.test(bare(plain))) && KIND.test(bare(plain)) && !pieces.some(({ symbol }) => /^[#~@$&=]/.test(symbol));

@@ -18,8 +18,8 @@ const PLAIN: readonly (readonly [PlainKind, RegExp])[] = [
   ['help', / (?:help|commands?|instructions) | what (?:\w+ ){0,3}?can (?:you|i ask) | what (?:\w+ ){0,2}?do you do | what do i do with (?:this|it|you) /],
   ['export', / (?:csv|spreadsheet|excel) /],
   ['why', / (?:(?:what|which|the|your) reasons?|reasoning|how come|what makes you|went wrong|go wrong|explain) /],
-  ['record', / (?:accuracy|accurate|track record|reliable|trust you|how good are you|ever wrong|ever right) /],
-  ['history', / (?:how|what) (?:has|have|did|was|were) (?:the |my |our |it |this |i |we |you )*(?:winter|week|month|season|year|been|told you|sent|reported|written|written down|noted|so far) | (?:past|last|previous) (?:week|month|winter|few nights|nights|night|readings) /],
+  ['record', / (?:accuracy|accurate|track record|reliable|trust you|how good are you|ever wrong|ever right) | (?:you|your \w+|forecast) (?:were|was|got it|had it|is|are) (?:\w+ )?(?:spot on|bang on|right|wrong|off|out|close|way off|miles off|way out|dead on|not far off|nowhere near)(?: |$)/],
+  ['history', / (?:how|what) (?:has|have|did|was|were) (?:the |my |our |it |this |i |we |you )*(?:winter|week|month|season|year|been|told you|sent|reported|written|written down|noted|so far) |^ (?:the |my )?(?:past|last|previous) (?:week|month|winter|few nights|nights|night|readings) /],
   ['next', / (?:best|wisest|smartest|cleverest|first|cheapest) thing (?:\w+ )?(?:to|i|we) |^ what (?:is )?next $/],
 ];
 

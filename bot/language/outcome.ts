@@ -42,6 +42,8 @@ export function outcome(message: Message): Intent | null {
   if (OTHER_CAUSE.test(said)) return null;
   const state = stateOf(said);
   if (state === 'none') return null;
+  // "Everything survived except the basil": what became of the basil is not said.
+  if (message.hits.length > 0 && / (?:except|except for|apart from|bar|other than|save for|but for|but not|all but) (?:for |the |my |our |all )*%\d/.test(said)) return unclear('which-state', { choices: ['fine', 'marked', 'dead'] });
   if (message.hits.length === 0 && / (?:everything|all|all of it|all of them|the crops|the plants|my plants|my crops|nothing|they) (?:is |are |was |were |looks? |all |has |have |got )*(?:survived|died|dead|fine|ok|gone|made|came through|come through|froze|frozen|burnt|burned|killed|alive|good|great|perfect|lost|toast) /.test(said)) return unclear('which-crop');
   if (message.hits.length === 0 && / (?:lost|killed) (?:one|some|a few|several|most|half|all) of (?:my |the |our )?(?:crops|plants) /.test(said)) return unclear('which-crop');
   if (message.hits.length === 0 && / (?:no losses|no casualties|no damage anywhere|not a mark on (?:anything|them|any)|lost nothing|lost everything) /.test(said)) return unclear('which-crop');

@@ -21,6 +21,7 @@ export function suppose(message: Message): Intent | null {
   const asked = (/^ (?:with|without) /.test(said) && message.asks) || SUPPOSES.test(said) && (message.asks || / (?:what if|suppose|supposing|imagine|if) |^ (?:say|let us say|assume|assuming) (?:i|we) /.test(said));
   // "How many barrels should I", "must I heat, or is it all right without": what to do is asked.
   if (!asked || (/ (?:how much|how many) @?\w+ (?:should|do) /.test(said) && !/ (?:if|suppose|supposing) /.test(said))) return null;
+  if (/ (?:should|shall|must) (?:i|we) /.test(said) && !/ (?:if|suppose|supposing|imagine|without) /.test(said)) return null;
   if (/ (?:i|we) (?:must|should|need to|have to|ought to) .* or /.test(said) && !/ (?:if|suppose|supposing) /.test(said)) return null;
   const withItems: Item[] = [];
   const without: Item[] = [];

@@ -6,6 +6,8 @@ import { GROWERS_3 } from './corpus-growers-3.js';
 import { GROWERS_4 } from './corpus-growers-4.js';
 import { GROWERS_5 } from './corpus-growers-5.js';
 import { GROWERS_6 } from './corpus-growers-6.js';
+import { GROWERS_7 } from './corpus-growers-7.js';
+import { GROWERS_8 } from './corpus-growers-8.js';
 import { FRESH } from './corpus-fresh-1.js';
 import { FRESH_2 } from './corpus-fresh-2.js';
 import { CORPUS_READINGS } from './corpus-readings.js';
@@ -39,6 +41,8 @@ describe.each([
   ['one winter', GROWERS_4],
   ['both halves of the earth', GROWERS_5],
   ['ten voices', GROWERS_6],
+  ['ten more voices', GROWERS_7],
+  ['ten voices again', GROWERS_8],
 ] as const)('corpus of %s', (_, phrases) => {
   it.each(phrases.map((phrase) => [title(phrase), phrase] as const))('%s', (_title, phrase) => {
     const intent = heard(phrase);
