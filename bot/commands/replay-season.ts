@@ -1,7 +1,7 @@
-import { celsiusToKelvin, cellNight, forecastMiss, kelvinToCelsius, learnHouse, mixtureMeanK, mixtureQuantileK, nightSpan, predictNight, toHouse, usualControls, type AcceptedReading, type CellNight, type Controls, type ControlPlan, type EveningInput, type ForecastMiss, type Greenhouse, type LearnedHouse, type Mixture, type PlaceLow, type WeatherHours } from '../../engine/index.js';
-import { localTime } from '../text/local-time.js';
+import { cellNight, forecastMiss, kelvinToCelsius, learnHouse, mixtureMeanK, mixtureQuantileK, nightSpan, predictNight, type AcceptedReading, type CellNight, type EveningInput, type ForecastMiss, type Greenhouse, type LearnedHouse, type Mixture, type PlaceLow, type WeatherHours } from '../../engine/index.js';
 import { mergedHours } from '../weather/merge.js';
 import { savedAnswer } from '../weather/saved-file.js';
+import { loggedControls } from './logged-controls.js';
 import { replayGate, type JudgedCells } from './replay-gate.js';
 import type { SeasonFolder } from './season-folder.js';
 
@@ -26,8 +26,6 @@ export interface ReplayedNight {
   readonly judged: readonly JudgedCells[];
 }
 
-const HOUR_S = 3600;
-const DAY_S = 86_400;
 const SHOWN = ['outside', 'inside', 'cover'] as const;
 const tenthOfPercent = (value: number): number => Math.round(value * 1000) / 1000;
 
@@ -100,35 +98,3 @@ const decisionOf = (season: SeasonFolder, night: number): string => {
   const words = [cells?.['cover'] === '1' ? 'cover' : '', cells?.['fan'] === '1' ? 'fan' : '', cells?.['heater'] === '1' ? 'heater' : ''].filter((word) => word !== '');
   return words.length === 0 ? 'nothing' : words.join(' + ');
 };
-
-/** What was laid and lit through the season, as the log says: each night's row is known in its evening. */
-function loggedControls(season: SeasonFolder, greenhouse: Greenhouse): ControlPlan {
-  const house = toHouse(greenhouse);
-  const usual = usualControls(greenhouse, house);
-  const time = localTime(greenhouse.place.timeZone ?? 'UTC');
-  const byNight = new Map(season.actions.map((row) => [Number(row['night']), row]));
-  const spans = season.evenings.map(({ night, issuedS }) => {
-    const row = byNight.get(night);
-    const at = (clock: string | undefined, fallback: string): number => {
-      const words = /^\d\d?:\d\d$/u.test(clock ?? '') ? clock! : fallback;
-      const base = time.atClock(issuedS, words);
-      return base < issuedS - 6 * HOUR_S ? base + DAY_S : base;
-    };
-    return {
-      fromS: issuedS - 8 * HOUR_S,
-      untilS: issuedS + 16 * HOUR_S,
-      shutAllDay: row?.['vents_closed_at'] === 'closed all day',
-      shutS: at(row?.['vents_closed_at'], '16:00'),
-      cover: row?.['cover'] === '1' ? { fromS: at(row['cover_on'], '16:30'), toS: time.atClock(issuedS + DAY_S, /^\d/u.test(row['cover_off'] ?? '') ? row['cover_off']! : '08:30') } : null,
-      heaterK: row?.['heater'] === '1' ? celsiusToKelvin(Number(row['heater_set_c'])) : null,
-    };
-  });
-  return (timeS): Controls => {
-    const day = Math.max(0, Math.min(spans.length - 1, Math.floor((timeS - spans[0]!.fromS) / DAY_S)));
-    const span = spans[day]!;
-    const night = timeS >= span.shutS;
-    const covered = [spans[day - 1], span].some((one) => one?.cover && timeS >= one.cover.fromS && timeS < one.cover.toS);
-    const heaterOn = span.heaterK !== null && timeS >= span.shutS;
-    return { ...usual, coverOn: house.columns.map((column) => covered === true && column.rowCover !== null), ventsMayOpen: !night && !span.shutAllDay, heaterOn: heaterOn || usual.heaterOn, heaterSetK: heaterOn ? span.heaterK : usual.heaterSetK };
-  };
-}
