@@ -108,7 +108,7 @@ function phraseAt(words: readonly Word[], at: number, crops: CropNames): { reado
 /** The message with everything known in it named, so that rules can speak of "a crop" and "a number". */
 export function readMessage(heard: Heard): Message {
   const crops = cropNames(heard.crops);
-  const saidNames = namesSaid(heard.text, crops.words);
+  const saidNames = namesSaid(heard.text, crops);
   const names = [...(heard.thermometers ?? []), ...saidNames];
   const plain = respelled(plainlySaid(hideNames(withoutBracketsAfter(plainText(heard.text), saidNames), names)), crops);
   const tokens = settleBareHours(plain, readTokens(plain));

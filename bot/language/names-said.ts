@@ -1,6 +1,8 @@
+import type { CropNames } from './crop-names.js';
 import { isEverydayWord } from './everyday-words.js';
 import { ITEM_BY_PHRASE } from './item-words.js';
 import { PLACE_BY_PHRASE } from './place-words.js';
+import { correctedWord } from './spelling.js';
 import { VOCABULARY } from './vocabulary.js';
 import { isShortForm, singular } from './word-forms.js';
 
@@ -14,11 +16,11 @@ const CODE = /(?<![\w'-])((?:t|s|p|th|tp|tx|ch|tt)\d{1,2})(?:\s*[:=]\s*|\s+(?:is
 const TELLERS = new Set('app apps tv phone google siri alexa accuweather bbc noaa iphone ipad bom wunderground yr nws metoffice metservice meteo cnn radio tv wifey hubby everybody everyone'.split(' '));
 const NO_NAME = /^(?:jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec|january|february|april|june|july|august|september|october|november|december|christmas|easter|monday|tuesday|wednesday|thursday|friday|saturday|sunday|fahrenheit|celsius)$/;
 
-const isName = (word: string, crops: ReadonlySet<string>): boolean =>
-  word.length > 1 && !/^(?:it|he|she|they|we|i|me|u|ye)$/.test(word) && !isEverydayWord(word) && !isEverydayWord(singular(word)) && !isShortForm(word) && !VOCABULARY.has(word) && !TELLERS.has(word) && !NO_NAME.test(word) && !crops.has(word) && !ITEM_BY_PHRASE.has(singular(word)) && !PLACE_BY_PHRASE.has(singular(word));
+const isName = (word: string, crops: CropNames): boolean =>
+  word.length > 1 && !/^(?:it|he|she|they|we|i|me|u|ye)$/.test(word) && !isEverydayWord(word) && !isEverydayWord(singular(word)) && !isShortForm(word) && !VOCABULARY.has(word) && !TELLERS.has(word) && !NO_NAME.test(word) && !crops.words.has(word) && correctedWord(word, crops) === word && !ITEM_BY_PHRASE.has(singular(word)) && !PLACE_BY_PHRASE.has(singular(word));
 
 /** Thermometers that are called by a name of their own with what they say, as they are written. */
-export function namesSaid(text: string, crops: ReadonlySet<string>): readonly string[] {
+export function namesSaid(text: string, crops: CropNames): readonly string[] {
   const named = [...text.matchAll(SAYS)].map(([, name = '']) => name).filter((name) => isName(name.toLowerCase(), crops));
   return [...new Set([...named, ...[...text.matchAll(CODE)].map(([, name = '']) => name)])];
 }
