@@ -22,15 +22,21 @@ const OF_PEOPLE = list('us them you those these my our');
 /** Nothing after an age makes it a temperature. */
 const AFTER_AGE = list('and but so now years ; , . this next with years-old');
 
+/** "Day 3", "page 12". */
+const NUMBERED = /^(?:day|week|month|chapter|page|part|version|round|season|winter|channel|level|grade|step|platform|junction|route|lesson|episode|volume)$/;
+
 const isPlural = (word: string): boolean => PLURALS.has(word) || /(?:children|men|women|people)$/.test(word) || (word.length > 3 && word.endsWith('s') && !/(?:ss|us|is)$/.test(word) && !NO_NOUN.has(word) && isEverydayWord(word) && isEverydayWord(singular(word)));
 
 /** Whether a bare number counts something that is no degree: "3 weekends", "2 pair of socks", "the 7 of us", "I'm 81". */
 export function countsSomething(pieces: readonly Piece[], at: number, temp: TempToken): boolean {
+  const isOfFrost = NUMBERED.test(pieces[at - 1]?.symbol ?? '') && temp.sign === 'none' && temp.against === 'below-freezing' && !/deg|°/.test(temp.text);
+  if (isOfFrost) return true;
   if (temp.sign !== 'none' || temp.unit !== null || temp.degree || temp.against !== null || temp.comma || !Number.isInteger(temp.value)) return false;
   const symbolAt = (where: number): string => pieces[where]?.symbol ?? '';
   const before = symbolAt(at - 1);
   const after = symbolAt(at + 1);
-  if (symbolAt(at - 2) === 'i' && before === 'am' && (after === '' || AFTER_AGE.has(after))) return true;
+  if (/^(?:i am|he is|she is|he turned|she turned|i turned)$/.test(`${symbolAt(at - 2)} ${before}`) && (after === '' || AFTER_AGE.has(after) || /^(?:today|yesterday|tomorrow|soon)$/.test(after))) return true;
+  if (NUMBERED.test(before) && !/^(?:last|this|all|the|that|per|a|every|each|first|cold)$/.test(symbolAt(at - 2))) return true;
   if (/^(?:spend|spent|spending|pay|paid|cost|costs|budget|save|saved|invest|worth)$/.test(before)) return true;
   if (after === 'of' && OF_PEOPLE.has(symbolAt(at + 2))) return true;
   const noun = [at + 1, at + 2, at + 3].find((where) => !BETWEEN.has(symbolAt(where))) ?? at + 1;

@@ -26,7 +26,7 @@ export function strangePlace(message: Message): Unclear | null {
     if (word.startsWith('%')) return unclear('which-place', { word: piece?.written ?? word });
     return unclear('which-place', { word });
   }
-  const lead = /^ (?:the |my |our )?([a-z]+) (?:is |was |at |: |reads |says )?#\d+ (?:[,;] .*)?$/.exec(form)?.[1];
+  const lead = /^ (?:the |my |our )?([a-z]+) (?:is |was |at |: |reads |says |had |got |has |hit )?#\d+ (?:[,;] .*)?$/.exec(form)?.[1];
   const trail = / #\d+ ([a-z]{3,}) $/.exec(form)?.[1];
   if (trail !== undefined && !NO_PLACE.has(trail) && !ORDINARY_WORDS.has(trail) && !KNOWN_LEADS.has(trail)) return unclear('which-place', { word: trail });
   if (lead !== undefined && OTHER_ROOMS.has(lead)) return unclear('which-place', { word: lead });

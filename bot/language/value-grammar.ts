@@ -82,7 +82,7 @@ MonthName = ("january" / "february" / "march" / "april" / "june" / "july" / "aug
 
 Difference
   = ("+" / "-")? Value (Blank DegreeUnit)? Blank ("warmer" / "colder" / "cooler" / "hotter" / ("higher" / "lower" / "more" / "less") Blank "than") !Letter { return placed({ type: 'difference' }); }
-  / ("+" / "-")? Value Blank DegreeWord Blank ("off" / "out" / "too" !(Blank ("cold" / "chilly")) / "higher" / "lower" / "of" Blank ("difference" / "protection")) !Letter { return placed({ type: 'difference' }); }
+  / ("+" / "-")? Value Blank DegreeWord Blank ("off" / "out" / "too" !(Blank ("cold" / "chilly")) / "higher" / "lower" / "difference" / "apart" / "of" Blank ("difference" / "protection")) !Letter { return placed({ type: 'difference' }); }
 
 Amount
   = [$€£] v:Quantity { return placed({ type: 'amount', value: v, noun: '$' }); }
