@@ -25,7 +25,7 @@ export function plantsSeen(nights: readonly OutcomeNight[], readings: readonly S
   return nights.flatMap(({ outcome, advisory }): readonly PlantsSeen[] => {
     if (advisory === null) return [];
     const { crops, places, alternatives } = JSON.parse(advisory) as Pick<Advisory, 'crops' | 'places' | 'alternatives'>;
-    const meant = crops.filter((one) => isMeant(one, outcome) && !one.pickedBefore).sort((a, b) => marginC(a) - marginC(b))[0];
+    const meant = crops.filter((one) => isMeant(one, outcome) && !one.isClassFallback && !one.pickedBefore).sort((a, b) => marginC(a) - marginC(b))[0];
     if (meant === undefined) return [];
     const idle = alternatives.find(({ actions }) => actions.length === 0)?.crops.find(({ crop, bed }) => crop === meant.crop && bed === meant.bed);
     const said = places.find(({ place }) => place === 'inside');

@@ -1,6 +1,6 @@
 import { cropById, cropFamilyOf, type Greenhouse } from '../../../engine/index.js';
 import type { Meaning } from '../../language/intent.js';
-import type { Records } from '../../ports.js';
+import type { Records, StoredOutcome } from '../../ports.js';
 import { localTime } from '../../text/local-time.js';
 import { outcomeKept } from '../../text/outcome-text.js';
 import type { Advisory, AdvisoryCrop } from '../evening/advisory.js';
@@ -21,7 +21,7 @@ export async function logOutcome(outcome: Outcome, message: OutcomeMessage, stor
   const night = outcome.night === undefined ? await nightMeant(outcome, message, store) : { date: outcome.night, isRiskiest: false };
   const bed = bedMeant(outcome, message.greenhouse);
   const row = await store.addOutcome({ greenhouseId, receivedAtS, night: night.date, crop: outcome.crop, bed, state: outcome.state, text });
-  return outcomeKept({ ...row, crop: cropWords(row.crop) }, { today: localTime(zone).date(receivedAtS), isRiskiest: night.isRiskiest, counts: await isOfAdvisedCrop(outcome.crop, { greenhouseId, night: night.date, store }) });
+  return outcomeKept({ ...row, crop: cropWords(row.crop) }, { today: localTime(zone).date(receivedAtS), isRiskiest: night.isRiskiest, counts: await isOfAdvisedCrop(row, store) });
 }
 
 /** The crop as it is called; of a family its plain name. */
@@ -37,9 +37,9 @@ const NIGHTS_BACK = 3;
 /** Until then the night is not over. */
 const NIGHT_ENDS_S = 4 * 3600;
 
-/** Something was said of the crop for that night: only then is it known what its plants had. */
-async function isOfAdvisedCrop(crop: string, { greenhouseId, night, store }: { greenhouseId: string; night: string; store: Records }): Promise<boolean> {
-  return (await cropsAdvised(greenhouseId, night, store)).some((one) => isOf(crop, one));
+/** Something was said of the crop for that night, by numbers of its own: only then is it known what its plants had, and what that moves. */
+async function isOfAdvisedCrop({ greenhouseId, night, crop, bed }: StoredOutcome, store: Records): Promise<boolean> {
+  return (await cropsAdvised(greenhouseId, night, store)).some((one) => isOf(crop, one) && !one.isClassFallback && !one.pickedBefore && (bed === null || bed === one.bed));
 }
 
 async function cropsAdvised(greenhouseId: string, night: string, store: Records): Promise<Advisory['crops']> {

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Advisory } from '../../../bot/features/evening/advisory.js';
 import { issueAdvisory, type EveningSubject } from '../../../bot/features/evening/issue-advisory.js';
 import { outcomeNights, plantsSeen } from '../../../bot/features/evening/plants-seen.js';
+import { logOutcome } from '../../../bot/features/outcome/log-outcome.js';
 import { workOutHere } from '../../../bot/features/evening/work-out-evening.js';
 import type { Store, StoredOutcome } from '../../../bot/ports.js';
 import { openSqliteStore } from '../../../bot/store/sqlite-store.js';
@@ -49,6 +50,12 @@ describe('how a crop came through', () => {
     expect(plantsSeen([{ outcome: { ...row, crop: 'kale' }, advisory }, { outcome: { ...row, bed: 'elsewhere' }, advisory }], [], subject)).toEqual([]);
     await store.addOutcome(told('dead', { night: '2026-01-01' }));
     expect(plantsSeen(await outcomeNights(store, 'h'), [], subject).map(({ state }) => state)).toEqual(['fine']);
+  });
+
+  it('is said to count where something was said of the crop for its night, and not else', async () => {
+    const says = (crop: string, more: { night?: string; bed?: string } = {}): Promise<string> => logOutcome({ kind: 'outcome', crop, state: 'fine', night: NIGHT, ...more }, { ...subject, receivedAtS: MORNING_S, text: '' }, store);
+    expect(await says('lettuce')).toContain('I count it when I judge that crop again.');
+    for (const answer of [await says('kale'), await says('lettuce', { night: '2026-01-01' }), await says('lettuce', { bed: 'elsewhere' })]) expect(answer).not.toContain('I count it');
   });
 
   it('goes into the next evening: harm begins colder for plants that stood it, warmer for plants that did not', async () => {
