@@ -8,7 +8,7 @@ const FATE_PHRASES = / (?:how (?:is|are|will|does|do|would|they|it) .*(?:do|doin
 
 const speaksOfFate = (said: string): boolean => FATE_PHRASES.test(said) || said.split(' ').some((word) => FATE_WORDS.test(word));
 
-const NOT_CROPS = new Set(`tonight tomorrow yesterday forecast outlook history settings record it they them this that these those everything anything all plants plant crops crop stuff things house greenhouse night something we i you there beds bed garden veg veggies vegetables greens lot we're
+const NOT_CROPS = new Set(`tonight tomorrow yesterday forecast outlook history settings record she he her him it they them this that these those everything anything all plants plant crops crop stuff things house greenhouse night something we i you there beds bed garden veg veggies vegetables greens lot we're
   there's not yes no yet frost weather temperature snow wind power forecast message one what how fire`.split(/\s+/));
 const ALL_OF_THEM = new Set('everything anything all plants plant crops crop stuff things beds bed garden veg veggies vegetables greens lot'.split(' '));
 const FATE_VERB = '(?:survive|make it|make it through|be ok|be fine|be safe|be all right|live|die|freeze|hold up|cope|pull through|come through|get through|be hurt|be damaged|get hurt|get damaged|get nipped|handle|stand|take|last|fare|do tonight|ok|fine|safe|in danger|at risk|all right|going to|doing|do|look|looking|still be there)';

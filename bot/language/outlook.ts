@@ -32,7 +32,7 @@ const ASKS: readonly RegExp[] = [
   / (?:how many|many) (?:\w+ ){0,2}?(?:nights|frosts|freezes) /,
   / (?:chance|chances|odds|risk|danger|likelihood|probability) of (?:a )?(?:\w+ )?(?:frost|freeze|freezing|snow|ice) /,
   / (?:lowest|coldest|minimum|low|temperature|temps) (?:\w+ ){0,3}?(?:tonight|tomorrow|inside|outside|this week|overnight|expected|&inside|&outside|under|in|at dawn|at midnight|by morning|at sunrise|at \w+|~\d+) /,
-  / how (?:is|does|are|will) (?:the |this |rest of the )*(?:tonight|tomorrow|week|weekend|night|next few nights|coming days|it|\w+day|\w+day night) (?:\w+ ){0,2}?(?:look|looking|shaping|like|be) /,
+  / how (?:is|does|are|will) (?:the |this |rest of the )*(?:tonight|tomorrow|week|weekend|night|next few nights|coming days|it|she|things|\w+day|\w+day night) (?:\w+ ){0,2}?(?:look|looking|shaping|like|be) /,
   / what is (?:tonight|tomorrow|\w+day|\w+day night|it|the week|the weekend|next week|this week|tomorrow night|the rest of the week) (?:going to |looking |look |be |shaping )*(?:like|be|up|look|bring|doing) /,
   / (?:anything|something) (?:nasty|bad|cold|scary|to worry about|to watch)(?: \w+){0,3} (?:coming|ahead|week|tonight|weekend) | anything (?:nasty|bad|cold|scary) coming /,
   / what time (?:\w+ ){0,4}?(?:coldest|lowest|cold|freeze) /,

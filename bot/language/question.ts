@@ -3,6 +3,8 @@ const SUBJECT = String.raw`(?:the|my|our|a|an|one|two|=\d+|it|there|frost|snow|t
 /** Words that open a question when it is written without its mark. "Was 29 this morning" and "did the covers" open none. */
 const OPENERS: readonly RegExp[] = [
   /^ (?:what|where|which|who|how|why|any|anything|suppose|supposing|if|shall) /,
+  /^ (?:(?:i|we) )?(?:reckon|guess|suppose|think|thinking|figure|wonder) (?:that )?(?:i|we) (?:should|ought|had better|better|need|must) /,
+  / (?:is not it|is it not|will it not|will not it|are not we|do you think|you think|or what|you reckon|do you reckon) $/,
   /^ (?:imagine|pretend|picture|say that) /,
   /^ (?:with|without) .* (?:what|how|will|would|is|does|can) (?:would|will|could|much|low|cold|warm|is|does|do|it|we|i|the) /,
   /^ should (?!be |have |read |say )/,

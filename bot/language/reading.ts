@@ -174,7 +174,7 @@ function inPairs(message: Message): Message {
 }
 
 /** A sign that stands by itself belongs to one of the numbers, but which? "Minus, 3", "5 or so below". */
-const SIGN_ASTRAY = / (?:minus|negative|neg|below|subzero) | - #\d/;
+const SIGN_ASTRAY = / (?:minus|negative|neg|below|subzero) | - #\d| #\d+ under (?:&outside|&inside|,|;|and|but|in|last|at|this|by|on|when|overnight|out|again|tonight|already|now|~\d+|$)/;
 
 /** The message without the stretches whose numbers are no temperatures; null where some may be or not, or none is left. */
 function onlyTemperatures(message: Message): Message | null {

@@ -8,13 +8,13 @@ const WORDS: Readonly<Record<string, string>> = {
   // Scots and Ulster.
   oot: 'out', ootside: 'outside', oota: 'out of', aboot: 'about', noo: 'now', snaw: 'snow', snawin: 'snowing', snawing: 'snowing', snawed: 'snowed', aff: 'off', dae: 'do', daes: 'does', daein: 'doing', daeing: 'doing', wi: 'with', tae: 'to', frae: 'from', fae: 'from', ma: 'my', ye: 'you', yous: 'you', youse: 'you', yer: 'your',
   wid: 'would', whit: 'what', whits: 'what is', "whit's": 'what is', wis: 'was', wur: 'were', wir: 'our', oor: 'our', hae: 'have', hiv: 'have', gonnae: 'going to', gaun: 'going', gie: 'give', gies: 'give us', nae: 'no', naw: 'no', ken: 'know', guid: 'good', gid: 'good', deid: 'dead', hoose: 'house', roond: 'round', roon: 'round', doon: 'down', toon: 'town',
-  mair: 'more', cauld: 'cold', caul: 'cold', telt: 'told', tellt: 'told', whaur: 'where', hoo: 'how', nicht: 'night', richt: 'right', awright: 'alright', "a'right": 'alright', awrite: 'alright', jist: 'just', pit: 'put', pitten: 'put', steek: 'shut', steekit: 'shut', happit: 'covered', braw: 'fine', bonnie: 'bonny', kail: 'kale', thon: 'that', thae: 'those', wheesht: 'quiet', ower: 'over', aw: 'all', hing: 'thing', somethin: 'something',
+  mair: 'more', cauld: 'cold', caul: 'cold', telt: 'told', tellt: 'told', whaur: 'where', hoo: 'how', nicht: 'night', richt: 'right', awright: 'alright', "a'right": 'alright', awrite: 'alright', jist: 'just', pit: 'put', pitten: 'put', steek: 'shut', steekit: 'shut', happit: 'covered', braw: 'fine', bonnie: 'bonny', kail: 'kale', thon: 'that', thae: 'those', tattie: 'potato', tatties: 'potatoes', wheesht: 'quiet', ower: 'over', aw: 'all', hing: 'thing', somethin: 'something',
   didnae: 'did not', dinnae: 'do not', dinna: 'do not', disnae: 'does not', doesnae: 'does not', cannae: 'can not', canna: 'can not', couldnae: 'could not', couldna: 'could not', wouldnae: 'would not', widnae: 'would not', wasnae: 'was not', isnae: 'is not', hasnae: 'has not', hidnae: 'had not', hadnae: 'had not', havenae: 'have not', hivnae: 'have not', willnae: 'will not', winnae: 'will not', shouldnae: 'should not', werenae: 'were not', arenae: 'are not',
   // Ireland, the American South, the far South.
   "y'all": 'you', "ya'll": 'you', "y'alls": 'your', yalls: 'your', youz: 'you', yiz: 'you', aul: 'old', ould: 'old', yonder: 'there', shoulda: 'should have', fixin: 'fixing', oughta: 'ought to', gonny: 'going to', tryna: 'trying to', needa: 'need to', arvo: 'afternoon', sarvo: 'this afternoon', dis: 'this', dem: 'them',
   tues: 'tuesday', weds: 'wednesday', thur: 'thursday', thurs: 'thursday',
   // What thumbs and other languages make of it.
-  nite: 'night', nites: 'nights', mornin: 'morning', evenin: 'evening', eve: 'evening', tonite: 'tonight', yest: 'yesterday', grades: 'degrees', msg: 'message', msgs: 'messages', mesg: 'message', temprature: 'temperature', outdoors: 'outside', indoors: 'inside', tho: 'though', aint: 'is not', "ain't": 'is not',
+  nite: 'night', nites: 'nights', mornin: 'morning', evenin: 'evening', eve: 'evening', tonite: 'tonight', yest: 'yesterday', grades: 'degrees', minimal: 'minimum', maximal: 'maximum', msg: 'message', msgs: 'messages', mesg: 'message', temprature: 'temperature', outdoors: 'outside', indoors: 'inside', tho: 'though', aint: 'is not', "ain't": 'is not',
 };
 
 /** Oaths and fillers leave a hole as long as they were. */
@@ -52,6 +52,10 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/\b(in|for|about|another|after|every|within|back|only|last) (\d+|a few|few) min\b/g, '$1 $2 minutes'],
 ];
 
+/** "Tomato died this night" is of the night that was. */
+const PAST = /\b(?:died|was|were|had|survived|froze|killed|came through|lost|got down|went down|dropped|fell|made it)\b/;
+const AHEAD = /\b(?:will|would|going to|gonna|should|shall|do i|can|covered|closed|shut|put|turned)\b|\?/;
+
 function inPlainWord(word: string): string {
   const said = Object.hasOwn(WORDS, word) ? WORDS[word] : undefined;
   const stem = word.endsWith("'s") ? WORDS[word.slice(0, -2)] : undefined;
@@ -61,7 +65,8 @@ function inPlainWord(word: string): string {
 /** The text in plain words. What is nothing but oaths and fillers stays as it is. */
 export function plainlySaid(plain: string): string {
   const words = plain.replace(/(?<![\w'])[a-z]+(?:'[a-z]+)?(?![\w])/g, inPlainWord);
-  const bare = words.replace(SAYS_NOTHING, (said) => ' '.repeat(said.length));
-  const kept = /[a-z0-9]/.test(bare) ? bare : words;
+  const told = PAST.test(words) && !AHEAD.test(words) ? words.replace(/\bthis night\b/g, 'last night') : words;
+  const bare = told.replace(SAYS_NOTHING, (said) => ' '.repeat(said.length));
+  const kept = /[a-z0-9]/.test(bare) ? bare : told;
   return PHRASES.reduce((sofar, [found, instead]) => (typeof instead === 'string' ? sofar.replace(found, instead) : sofar.replace(found, instead)), kept);
 }
