@@ -1,8 +1,10 @@
 import { chillVerdict, type ChillVerdict } from '../crops/chill.js';
 import { chanceBelow, meanOver, mixtureMeanK, mixtureQuantileK, type Mixture } from '../chance/mixture.js';
+import { summedError } from '../chance/summed-error.js';
 import type { CropNode } from '../crops/judged-at.js';
 import { damageFractionOn } from '../crops/damage.js';
 import { runningMeanMinimumK } from '../crops/exposure-window.js';
+import { RESIDUAL_PRIOR } from '../learn/calibrate.js';
 import { placeIndex, type NightRun } from '../night/night-run.js';
 import type { PlaceKey } from '../night/places.js';
 import type { WeatherScenario } from '../night/scenarios.js';
@@ -52,10 +54,11 @@ export interface ResidualError {
 
 /**
  * Parameter error of an unlearned house: root sum of squares of the prior sensitivities (soil exchange .43, conductivity .40, water
- * .38, open sky .37, sky formula .24, film exchange .23, soil temperature .20, film .18, leakage .12 K), about 1.0 K; Student-t with
- * 6 degrees of freedom because the priors themselves are guesses (project estimate).
+ * .38, open sky .37, sky formula .24, film exchange .23, soil temperature .20, film .18, leakage .12 K; project estimate).
  */
-export const PRIOR_RESIDUAL: ResidualError = { scaleK: 0.9, degreesOfFreedom: 6 };
+const UNLEARNED_HOUSE_SD_K = 0.9;
+/** With it, as for a house that is learned, what the model cannot say with every parameter right. */
+export const PRIOR_RESIDUAL: ResidualError = summedError({ scaleK: RESIDUAL_PRIOR.scaleK, degreesOfFreedom: RESIDUAL_PRIOR.readings }, UNLEARNED_HOUSE_SD_K);
 const OUTSIDE_SCALE_K = 0.4;
 const FULL_HISTORY_HOURS = 15 * 24;
 const NO_HISTORY_SCALE_K = 1.5;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { RESIDUAL_PRIOR } from '../../../engine/learn/calibrate.js';
 import { placeOfNode, residualFor, PRIOR_RESIDUAL, verdictFor } from '../../../engine/plan/outlook.js';
 
 describe('verdict from the chances of damage and of loss', () => {
@@ -27,5 +28,10 @@ describe('residual error', () => {
     expect(residualFor(400)).toEqual(PRIOR_RESIDUAL);
     expect(residualFor(0).scaleK).toBeGreaterThan(residualFor(100).scaleK);
     expect(residualFor(100).scaleK).toBeGreaterThan(PRIOR_RESIDUAL.scaleK);
+  });
+
+  // Nine sensitivities of the physics reference, K for each spread of its prior, and what is left when all are right.
+  it('before any reading holds what is not known of the house beside what no reading can tell', () => {
+    expect(PRIOR_RESIDUAL.scaleK).toBeCloseTo(Math.hypot(0.43, 0.4, 0.38, 0.37, 0.24, 0.23, 0.2, 0.18, 0.12, RESIDUAL_PRIOR.scaleK), 1);
   });
 });
