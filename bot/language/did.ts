@@ -19,7 +19,7 @@ const LATER = / (?:will|going to|about to|planning|plan to|want to|need to|later
 const TO_COME = /(?: (?:i|we) (?:am |are )?|^ )(?:will|shall|going to|about to|plan to|planning to|off to) (?!not )(?:now |go |then |also )*(?:@cover|cover|close|shut|open|turn|put|pick|harvest|run|light|pull|set|uncover|start|do) /;
 
 /** What was not done, or not on this night: a wish, a habit, the weather's doing. */
-const UNREAL = / (?:wish|(?:i|we) (?:should|ought to|had better|better|need to|must) (?!have been)|should have|would have|could have|must have|if only|almost|nearly|always|usually|normally|used to|never (?:have |ever )?@?cover|never .*before|(?:snow|frost|ice|dew|condensation) (?:has |had )?(?:covered|on|over|under|in)) /;
+const UNREAL = / (?:wish|(?:neighbou?rs?|mate|friend|friends|brother|everyone else|everybody else|they all) (?:has |have |had |just |all |already |next door )*(?:covered|closed|shut|picked|put|turned|lit|harvested)|(?:i|we) (?:should|ought to|had better|better|need to|must) (?!have been)|should have|would have|could have|must have|if only|almost|nearly|always|usually|normally|used to|never (?:have |ever )?@?cover|never .*before|(?:snow|frost|ice|dew|condensation) (?:has |had )?(?:covered|on|over|under|in)) /;
 const OTHER_NIGHT = / (?:last week|the other (?:night|day)|night before) /;
 const LAST_NIGHT = / (?:last night|yesterday) /;
 const NOON = 12;
@@ -53,7 +53,7 @@ function stateOf(whole: string): State {
   const plain = whole.replace(/ (?:is |are |stays? |staying )?not (?:been )?(?:running|lit|going|burning|used|in use|plugged in|switched on|turned on|working|set up) /, ' off ');
   const clause = ACTED_WORDS?.test(plain) === true ? plain : plain.replace(/ (?:on|in|over|under) (?:the |my |our |a )(?=@)/g, ' ');
   const away = AWAY_WORDS?.test(clause) === true && !/ (?:took|taken) .*\b(?:on|in)\b/.test(clause);
-  const reversed = OPEN_WORDS?.test(clause) === true || OFF_WORDS?.test(clause) === true || away;
+  const reversed = / @\w+ (?:\w+ )?(?:tripped|went out|cut out|gone out|blew out|conked out|packed (?:up|in)|burned out|burnt out) /.test(clause) || OPEN_WORDS?.test(clause) === true || OFF_WORDS?.test(clause) === true || away;
   const stands = SHUT_WORDS?.test(clause) === true || ON_WORDS?.test(clause) === true || ACTED_WORDS?.test(clause) === true || HARVESTED.test(clause) || / (?:everything|all|all of it|lot|beds?|plants|crops|they|them|%\d+) (?:is |are |all |now |snug |safe |tucked |warm )*(?:under|beneath|underneath) (?:the |their |its |a )?@cover /.test(clause) || / @heater (?:is )?(?:at|set to|to) #\d/.test(clause) || / @heater #\d/.test(clause) || / @\w+ (?:yes|yep|y|check|checked|tick|sorted|done) $/.test(clause);
   const negated = NEGATED.test(clause);
   if (reversed) return negated ? 'done' : 'not';
@@ -91,7 +91,7 @@ const withAmounts = (message: Message): Pick<Extract<Intent, { kind: 'did' }>, '
 const withoutExceptions = (form: string): string => form.replace(/ (?:except|except for|apart from|save for|other than|all but|but not|not) (?:(?:for|the|my|our|%\d+|and|one|bed|beds|\*label) )+$/, ' ');
 
 /** "I'll leave the heater off tonight" is settled, and not something to come. */
-const asDecided = (said: string): string => said.replace(/ (?:just|only) ((?:the |my )?@\w+ )(?:(?:[,;] )?(?:nothing else|nothing more|that is all|that is it|so far|for now|tonight|though|and that is it) )+/g, ' did $1').replace(/ nothing (?:else|more) /g, ' ').replace(/ (?:(?:i|we) )?(?:will|am|are|think i will|going to|am going to|are going to)(?: just| probably)? (?=(?:leave|leaving|keep|keeping|skip|skipping|not (?:bother|bothering|use|using|run|running|light|lighting|put|putting|do|doing)|pass|passing|give|giving) )(?!.* (?:if|until|when|once|later) )/g, ' ').replace(/ (?:leave|leaving) (?=[^#]* off )/g, ' left ').replace(/ (?:give|giving|gave) ((?:\S+ ){1,3}?)(?:a|the) miss(?= )/g, ' skipped $1').replace(/ too \w+ for (?:the )?(?=@)/g, ' no ').replace(/ (?:never mind|sod|saving|spare|spared) (?:about )?(?:the )?(?=@)/g, ' no ');
+const asDecided = (said: string): string => said.replace(/ (?:just|only) ((?:the |my )?@\w+ )(?:(?:[,;] )?(?:nothing else|nothing more|that is all|that is it|so far|for now|tonight|though|and that is it) )+/g, ' did $1').replace(/ nothing (?:else|more) /g, ' ').replace(/ (?:just|only) (?<= (?:no|not|without) .*)(?=(?:the |my )?@\w+ $)/, ' , did ').replace(/ (?:(?:i|we) )?(?:will|am|are|think i will|going to|am going to|are going to)(?: just| probably)? (?=(?:leave|leaving|keep|keeping|skip|skipping|not (?:bother|bothering|use|using|run|running|light|lighting|put|putting|do|doing)|pass|passing|give|giving) )(?!.* (?:if|until|when|once|later) )/g, ' ').replace(/ (?:leave|leaving) (?=[^#]* off )/g, ' left ').replace(/ (?:give|giving|gave) ((?:\S+ ){1,3}?)(?:a|the) miss(?= )/g, ' skipped $1').replace(/ too \w+ for (?:the )?(?=@)/g, ' no ').replace(/ (?:never mind|sod|saving|spare|spared) (?:about )?(?:the )?(?=@)/g, ' no ');
 
 /** What the grower says was done tonight, or was not. */
 export function did(message: Message): Intent | null {

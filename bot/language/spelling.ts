@@ -4,7 +4,6 @@ import { isEverydayWord } from './everyday-words.js';
 import { ITEM_BY_PHRASE } from './item-words.js';
 import { ORDINARY_WORDS } from './ordinary-words.js';
 import { PLACE_BY_PHRASE } from './place-words.js';
-import { readTokens } from './value-grammar.js';
 import { SHORT_WORDS, VOCABULARY } from './vocabulary.js';
 import { isShortForm, singular } from './word-forms.js';
 
@@ -15,7 +14,13 @@ interface Spellings {
   readonly targets: readonly string[];
   /** What is no slip. */
   readonly known: ReadonlySet<string>;
+  /** What was corrected before: a message is read in parts, and its parts again. */
+  readonly corrected: Map<string, string>;
 }
+
+const MOST_KEPT = 2000;
+/** A longer word is no slip of any that is known. */
+const LONGEST = 18;
 
 const PHRASE_WORDS = [...ITEM_BY_PHRASE.keys(), ...PLACE_BY_PHRASE.keys()].flatMap((phrase) => phrase.split(' '));
 const spellingsByCrops = new WeakMap<CropNames, Spellings>();
@@ -25,7 +30,7 @@ function spellingsOf(crops: CropNames): Spellings {
   if (before !== undefined) return before;
   const names = [...crops.words].filter((word) => word.length >= 4 && !ORDINARY_WORDS.has(word));
   const phrases = [...crops.idsByPhrase.keys()].flatMap((phrase) => phrase.split(' '));
-  const found = { targets: [...new Set([...VOCABULARY, ...names])], known: new Set([...VOCABULARY, ...SHORT_WORDS, ...crops.words, ...phrases, ...PHRASE_WORDS]) };
+  const found = { targets: [...new Set([...VOCABULARY, ...names])], known: new Set([...VOCABULARY, ...SHORT_WORDS, ...crops.words, ...phrases, ...PHRASE_WORDS]), corrected: new Map<string, string>() };
   spellingsByCrops.set(crops, found);
   return found;
 }
@@ -40,8 +45,17 @@ const letters = (word: string): string => [...word].sort().join('');
  */
 export function correctedWord(word: string, crops: CropNames): string {
   const one = singular(word);
-  if (word.length < 3 || !/^[a-z]+$/.test(word) || isShortForm(word) || isEverydayWord(word) || isEverydayWord(one)) return word;
-  const { targets, known } = spellingsOf(crops);
+  if (word.length < 3 || word.length > LONGEST || !/^[a-z]+$/.test(word) || isShortForm(word) || isEverydayWord(word) || isEverydayWord(one)) return word;
+  const spellings = spellingsOf(crops);
+  const before = spellings.corrected.get(word);
+  if (before !== undefined) return before;
+  const meant = nearestTo(word, one, { ...spellings, crops });
+  if (spellings.corrected.size >= MOST_KEPT) spellings.corrected.clear();
+  spellings.corrected.set(word, meant);
+  return meant;
+}
+
+function nearestTo(word: string, one: string, { targets, known, crops }: Spellings & { readonly crops: CropNames }): string {
   if (known.has(word) || known.has(one)) return word;
   // "Freezin", "runnin".
   if (word.length > 4 && word.endsWith('in') && isEverydayWord(`${word}g`)) return `${word}g`;
@@ -58,10 +72,10 @@ export function correctedWord(word: string, crops: CropNames): string {
 }
 
 /** The text with its slips corrected, before values are looked for: "31 lsat nihgt", "4 dgerees". */
-export function respelled(plain: string, crops: CropNames): string {
-  const tokens = readTokens(plain).filter(({ type }) => type === 'word').map((token) => ({ ...token, meant: correctedWord(token.text, crops) })).filter(({ text, meant }) => text !== meant);
-  return tokens.reduceRight((sofar, { start, end, meant }) => sofar.slice(0, start) + meant + sofar.slice(end), plain);
-}
+export const respelled = (plain: string, crops: CropNames): string => plain.replace(LONE_WORD, (word) => correctedWord(word, crops));
+
+/** Words that stand by themselves: no part of an address, a handle or a code. */
+const LONE_WORD = /(?<![\w'@#/.:-])[a-z]{3,}(?![\w'@/]|-\w|\.\w)/g;
 
 /** The singular of the one target within the allowed number of slips that lies nearest; null where none or several do. */
 export function nearestWord(word: string, targets: Iterable<string>, meaningOf: (singularName: string) => string): string | null {

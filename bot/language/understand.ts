@@ -108,7 +108,7 @@ export function understand(heard: Heard): Intent {
   if (commanded !== null) return commanded;
   const message = readMessage(heard);
   const meant = allThings(message, heard);
-  if (!isOpen(meant)) return meant;
+  if (!isOpen(meant) || message.pieces.length > MOST_PIECES) return meant;
   // What is not understood may be so for an aside, or for a word that adds nothing.
   const told = withoutAsides(message);
   const barer = [told, withoutFillers(message), told === null ? null : withoutFillers(told)];
@@ -124,6 +124,8 @@ function allThings(message: Message, heard: Heard): Intent {
   return severalThings(message, whole, (text) => oneThing(readMessage({ ...heard, text }))) ?? whole;
 }
 
+/** A longer message is no quick word with an aside. */
+const MOST_PIECES = 60;
 const OPEN: ReadonlySet<string> = new Set(['what', 'which-reading', 'which-meaning', 'which-place']);
 const isOpen = (meant: Intent): boolean => meant.kind === 'unclear' && OPEN.has(meant.asks);
 

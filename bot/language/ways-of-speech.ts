@@ -42,7 +42,7 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/(?<!\b(?:corn|winter|lambs?|spring) )\bsalads?\b(?! (?:lea|mix|green|bowl|burnet|rocket|onion|dress|crop|bar|stuff|veg))/g, 'lettuce'],
   [/\b(back|home|there|out|ready|up|done|along|over|down|leaving|off|round|around|go|again|later) in (\d+)(?! *(?:degrees?|°|[cf]\b|min|h|[.:]\d|\d))/g, '$1 in $2 minutes'],
   [/\b(\d+) min(?= (?:ago|later|away|from|drive|walk|before|past|job|ride|early|late)\b)/g, '$1 minutes'],
-  [/(?<!\b(?:hole|holes|tear|tears|rip|rips|split|gash|slit|torn|snow)\b[^.;]*)\b(?:in|inside|under|within|beneath) (?:the |my |our )?(?:poly|plastic|polythene|film|foil)\b(?! (?:tunnel|house|green|sheet|bag|box|tub|tank|is|has|was|got|tore|tear|drum|barrel|bottle|pot|cloche))/g, 'in the greenhouse'],
+  [/\b(?:in|inside|under|within|beneath) (?:the |my |our )?(?:poly|plastic|polythene|film|foil)\b(?<!\b(?:hole|holes|tear|tears|rip|rips|split|gash|slit|torn|snow)\b[^.;]*)(?! (?:tunnel|house|green|sheet|bag|box|tub|tank|is|has|was|got|tore|tear|drum|barrel|bottle|pot|cloche))/g, 'in the greenhouse'],
   [/\b(moved to|located at|coordinates(?: are)?|location(?: is)?|gps(?: is)?) -?\d+\.\d+ ?, ?-?\d+\.\d+/g, '$1 a place'],
   [/\bdew points?\b/g, 'dewpoint'],
   [/\b(?:feels? like|feeling like|wind chill(?: of)?|real feel)(?= (?:of )?(?:minus |-)?\d)/g, 'windchill'],

@@ -2,7 +2,7 @@ import { meanings, type Intent } from '../../bot/language/intent.js';
 
 const LEAST_C = -60;
 const MOST_C = 70;
-const NUMBER_WORD = /zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|teen|twenty|thirty|fou?rty|fifty|sixty|seventy|eighty|ninety|thrity|thirdy|twnety|twe?nn?y|fiften|ninteen|eigth|eihgt|half|½|\ba deg/i;
+const NUMBER_WORD = /zero|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|teen|twenty|thirty|fou?rty|fifty|sixty|seventy|eighty|ninety|thrity|thirdy|twnety|twe?nn?y|fiften|ninteen|eigth|eihgt|half|½|\ba de+g/i;
 const HUNDREDTH = 0.0051;
 
 /** The temperatures that a message stores, whether as readings or as a correction. */
