@@ -1,5 +1,6 @@
 import type { Greenhouse } from '../greenhouse/greenhouse.js';
 import { toHouse } from '../greenhouse/to-house.js';
+import { nightsLearnedFrom } from '../learn/learned-house.js';
 import { rebuiltHouse } from '../learn/rebuilt-house.js';
 import type { ControlPlan, Controls } from '../night/controls.js';
 import { runNight, type NightRun } from '../night/night-run.js';
@@ -35,10 +36,15 @@ export interface ComparedNight {
 }
 
 /**
- * Error of a computed change beside the change itself: 0.48 K on a change of 1.12 K before any reading (reference of this
- * project on decisions, section 0, point 8, from a synthetic study).
+ * Error of a computed change of 1.12 K: 0.48 K before any reading, 0.41, 0.36, 0.34, 0.32 and 0.30 K after 3, 7, 14, 30 and 60 dawns
+ * (reference of this project on decisions, section 8.5, from a synthetic study). A curve through these, within 0.02 K.
  */
-const RELATIVE_ERROR = 0.48 / 1.12;
+const STUDIED_CHANGE_K = 1.12;
+const ERROR_LEFT_K = 0.28;
+const ERROR_LEARNED_K = 0.2;
+const HALF_LEARNED_NIGHTS = 5;
+const relativeError = (nights: number): number => (ERROR_LEFT_K + ERROR_LEARNED_K / (1 + nights / HALF_LEARNED_NIGHTS)) / STUDIED_CHANGE_K;
+
 /**
  * What is put up, laid or lit brings properties of its own that no reading has taught: film .18, exchange at the film .23, leakage .12 K
  * at the dawn low by their priors, together about this much, also where gain and loss cancel (reference of this project on physics, section 17).
@@ -62,12 +68,13 @@ export function supposeNight(input: EveningInput, choices: NightChoices, actual:
   const runs = forcings.map((forcing) => runNight(evening, forcing, controls));
   const outlook = planOutlook(runs, scenarios, crops, { residual, nightStartS, nightEndS, coveredBeds });
   const weights = scenarios.map(({ weight }) => weight);
+  const relative = relativeError(input.learned ? nightsLearnedFrom(input.learned, input.greenhouse.place) : 0);
   const change = (at: PlaceChange['at'], bed: string | null): PlaceChange | null => {
     const keyUnder = (covered: readonly string[]): PlaceKey => (bed === null ? { place: 'inside' } : placeOfNode('air-at-plant', bed, covered));
     const lows = (all: readonly NightRun[], key: PlaceKey): readonly number[] | null => lowsAt(all, key, { nightStartS, nightEndS });
     const before = lows(actual.outlook.runs, keyUnder(actual.coveredBeds));
     const after = lows(runs, keyUnder(coveredBeds));
-    return before === null || after === null ? null : { at, bed, ...rangeOf(after.map((low, s) => low - before[s]!), weights) };
+    return before === null || after === null ? null : { at, bed, ...rangeOf(after.map((low, s) => low - before[s]!), weights, relative) };
   };
   const beds = [...new Set(crops.map(({ bed }) => bed))];
   return { outlook, changes: [change('inside', null), ...beds.map((bed) => change('plants', bed))].filter((one) => one !== null) };
@@ -91,11 +98,11 @@ function lowsAt(runs: readonly NightRun[], key: PlaceKey, { nightStartS, nightEn
   return runs.map((run) => Math.min(...run.tempK[place]!.subarray(from, until)));
 }
 
-function rangeOf(changesK: readonly number[], weights: readonly number[]): Pick<PlaceChange, 'meanK' | 'q10K' | 'q90K'> {
+function rangeOf(changesK: readonly number[], weights: readonly number[], relative: number): Pick<PlaceChange, 'meanK' | 'q10K' | 'q90K'> {
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   const mean = (values: readonly number[]): number => values.reduce((sum, value, s) => sum + value * weights[s]!, 0) / total;
   const meanK = mean(changesK);
   const ownErrorK = changesK.some((changeK) => Math.abs(changeK) > NOTHING_K) ? OWN_ERROR_K : 0;
-  const halfK = Q90 * Math.hypot(Math.sqrt(mean(changesK.map((changeK) => (changeK - meanK) ** 2))), RELATIVE_ERROR * meanK, ownErrorK);
+  const halfK = Q90 * Math.hypot(Math.sqrt(mean(changesK.map((changeK) => (changeK - meanK) ** 2))), relative * meanK, ownErrorK);
   return { meanK, q10K: meanK - halfK, q90K: meanK + halfK };
 }

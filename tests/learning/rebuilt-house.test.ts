@@ -8,7 +8,7 @@ import { controlsOfChoices, usualControls } from '../../engine/plan/controls-of-
 import { eveningScene, type EveningInput } from '../../engine/plan/evening-scene.js';
 import { planOutlook } from '../../engine/plan/outlook.js';
 import { supposeNight, type PlaceChange } from '../../engine/plan/suppose-night.js';
-import { SECONDS_PER_HOUR } from '../../engine/units.js';
+import { SECONDS_PER_DAY, SECONDS_PER_HOUR } from '../../engine/units.js';
 import { checkedGreenhouse, CLEAR_COLD_NIGHT, GROUND, hourOfLastNightS, houseOf, inventedWeather, REFERENCE_FILE } from '../fixtures/houses.js';
 
 const invented = { ...CLEAR_COLD_NIGHT, sunnyDays: 5 };
@@ -48,13 +48,13 @@ describe('what was learned of a house, for the same house otherwise built', () =
 
 describe('a night otherwise, beside the night of a learned house', () => {
   let input: EveningInput;
-  let told: (greenhouse: typeof standing) => readonly PlaceChange[];
+  let told: (greenhouse: typeof standing, of?: LearnedHouse) => readonly PlaceChange[];
   beforeAll(() => {
     input = { greenhouse: standing, weather, ground: GROUND, nowS, bedtimeS: nowS + 6 * SECONDS_PER_HOUR, weatherAgeS: 0, learned };
     const scene = eveningScene(input);
     const runs = scene.forcings.map((forcing) => runNight(scene.evening, forcing, controlsOfChoices(scene.house, scene.standing, NO_CHOICES)));
     const outlook = planOutlook(runs, scene.scenarios, scene.crops, { ...scene, coveredBeds: [] });
-    told = (greenhouse) => supposeNight({ ...input, greenhouse }, NO_CHOICES, { greenhouse: standing, outlook, coveredBeds: [] }).changes;
+    told = (greenhouse, of = learned) => supposeNight({ ...input, greenhouse, learned: of }, NO_CHOICES, { greenhouse: standing, outlook, coveredBeds: [] }).changes;
   });
 
   it('is exactly the same, with no range, where nothing is otherwise', () => {
@@ -66,5 +66,16 @@ describe('a night otherwise, beside the night of a learned house', () => {
     expect(inside!.meanK).toBeGreaterThan(0);
     // Film, exchange and leakage by their priors: 0.18, 0.23 and 0.12 K.
     expect(inside!.q90K - inside!.q10K).toBeGreaterThan(2 * 1.28 * Math.hypot(0.18, 0.23));
+  });
+
+  it('knows the same change better after readings of thirty nights, by what a study of such houses found', () => {
+    const row = { key: '', thermometer: 'inside', readingK: 270, atPriorK: 270, slopes: [], censored: false, isOutside: false };
+    const read = { ...learned, rows: Array.from({ length: 30 }, (_, n) => ({ ...row, timeS: nowS - n * SECONDS_PER_DAY })) };
+    const [before, after] = [told(withDrums)[0]!, told(withDrums, read)[0]!];
+    expect(after.meanK).toBeCloseTo(before.meanK, 9);
+    const half = ({ q10K, q90K }: PlaceChange): number => (q90K - q10K) / 2 / 1.2816;
+    // Squares of errors: 0.48 K of a change of 1.12 K before readings, 0.32 K after thirty, all else alike.
+    expect(half(before) ** 2 - half(after) ** 2).toBeCloseTo((0.48 ** 2 - 0.32 ** 2) * (before.meanK / 1.12) ** 2, 1);
+    expect(half(after)).toBeLessThan(half(before));
   });
 });
