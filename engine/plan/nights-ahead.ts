@@ -47,13 +47,13 @@ const STORES: readonly PlaceKey['place'][] = ['soil', 'water', 'stones', 'stone-
 
 /**
  * The nights that the forecast reaches, one after the other: the house is walked through the middle weather under a routine, so that its
- * stores run down as they will, and each night's doubt, which grows with its distance, is laid over it.
+ * stores run down as they will, and each night's doubt, which grows with its distance, is laid over it. Nights that are settled are taken as they are.
  * Units: K, epoch seconds.
  * Valid: an evening's state and the same weather; crops harden no further than they are tonight.
  * Outside: nights that the weather does not cover to two hours after sunrise are left out.
  * Source: physics of engine/night; doubt of engine/night/scenarios.
  */
-export function nightsAhead(input: { house: House; evening: EveningState; weather: WeatherHours; weatherAgeS: number; crops: readonly CropAtStake[]; routine: NightlyRoutine; errors: ErrorsAhead }): readonly NightAhead[] {
+export function nightsAhead(input: { house: House; evening: EveningState; weather: WeatherHours; weatherAgeS: number; crops: readonly CropAtStake[]; routine: NightlyRoutine; errors: ErrorsAhead; settled?: readonly NightAhead[] }): readonly NightAhead[] {
   const { house, evening, weather, routine } = input;
   const nights: NightAhead[] = [];
   const lastS = weather.timeS.at(-1)!;
@@ -66,7 +66,7 @@ export function nightsAhead(input: { house: House; evening: EveningState; weathe
     atS = fromS;
     const endS = atS + Math.floor((span.sunriseS + MORNING_IN_LOWS_S - atS) / STEP_S) * STEP_S;
     const doubt = forecastDoubt(weather, span, { nowS: evening.atS, weatherAgeS: input.weatherAgeS }, input.errors.forecast);
-    nights.push(oneNight(input, { span, doubt, fromS: atS, endS, state, controls }));
+    nights.push(input.settled?.find((night) => night.span.sunsetS === span.sunsetS) ?? oneNight(input, { span, doubt, fromS: atS, endS, state, controls }));
     state = runHouse(evening.runner, state, forcingFor(house, weather, { fromS: atS, toS: endS }), controls);
     atS = endS;
   }

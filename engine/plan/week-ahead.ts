@@ -13,6 +13,7 @@ import { nightsAhead, type NightAhead, type NightlyRoutine } from './nights-ahea
 /** The nights that the forecast reaches: as the house stands, and with all covers and the curtain used each night. */
 export interface WeekAhead {
   readonly usual: readonly NightAhead[];
+  /** A night on which nothing is threatened without them is told as it is. */
   readonly covered: readonly NightAhead[];
   /** Null when no two threatened nights follow each other. */
   readonly spell: ColdSpell | null;
@@ -41,7 +42,7 @@ export function weekAhead(input: WeekInput): WeekAhead {
   const usual = walk(input, base, { standing, coveredBeds: [], curtain: false, heaterSetK: null });
   const beds = coverableBeds(input.greenhouse, base.house, standing);
   const best: NightlyRoutine = { standing, coveredBeds: beds, curtain: base.house.curtain !== null, heaterSetK: null };
-  const covered = walk(input, base, best);
+  const covered = walk(input, base, best, usual.filter(({ outlook }) => outlook.crops.every(({ verdict }) => verdict === 'safe')));
   const spell = coldSpell(usual);
   return { usual, covered, spell, prepare: spell === null ? [] : preparations(input, base, { spell, covered, best }) };
 }
@@ -57,8 +58,9 @@ function preparedHouse(input: WeekInput, greenhouse: Greenhouse): PreparedHouse 
   return { ...beginning, greenhouse, standing: standingControls(greenhouse, beginning.house), crops: cropsAtStake(greenhouse, beginning.evening, input.cropShiftsK) };
 }
 
-const walk = (input: WeekInput, { house, evening, weather, crops, residual, forecastError, cloudWeight }: PreparedHouse, routine: NightlyRoutine): readonly NightAhead[] =>
-  nightsAhead({ house, evening, weather, weatherAgeS: input.weatherAgeS, crops, routine, errors: { residual, forecast: forecastError, cloudWeight } });
+/** `settled`: nights that need not be worked out for this routine. */
+const walk = (input: WeekInput, { house, evening, weather, crops, residual, forecastError, cloudWeight }: PreparedHouse, routine: NightlyRoutine, settled: readonly NightAhead[] = []): readonly NightAhead[] =>
+  nightsAhead({ house, evening, weather, weatherAgeS: input.weatherAgeS, crops, routine, errors: { residual, forecast: forecastError, cloudWeight }, settled });
 
 function preparations(input: WeekInput, base: PreparedHouse, known: { spell: ColdSpell; covered: readonly NightAhead[]; best: NightlyRoutine }): readonly Preparation[] {
   const { spell, covered, best } = known;
@@ -66,29 +68,32 @@ function preparations(input: WeekInput, base: PreparedHouse, known: { spell: Col
   const worstCovered = sameNight(covered);
   const coverEach = bedsHelped(spell.worst.outlook.crops, worstCovered.outlook.crops).filter((bed) => best.coveredBeds.includes(bed));
   const bare = base.greenhouse.beds.filter((bed) => bed.cover === undefined && bed.crops.length > 0);
-  const get = bare.length === 0 ? [] : bedsHelpedByNewCovers(input, best, worstCovered, sameNight);
+  const get = bare.length === 0 ? [] : bedsHelpedByNewCovers(input, best, worstCovered, covered);
   const spellNights = covered.filter(({ span }) => spell.nights.some((night) => night.span.sunsetS === span.sunsetS));
   return [
     ...(coverEach.length > 0 ? [{ what: 'cover-each-night', beds: coverEach } as const] : []),
     ...(get.length > 0 ? [{ what: 'get-cover', beds: get } as const] : []),
-    ...fuelFor(input, base, { best, spell }),
+    ...fuelFor(input, base, { best, spell, covered }),
     ...cropsToPick(spellNights),
   ];
 }
 
-/** The same week with a cover on every bed that has none: the whole evening is worked out anew, because the house is another one. */
-function bedsHelpedByNewCovers(input: WeekInput, best: NightlyRoutine, worstCovered: NightAhead, sameNight: (nights: readonly NightAhead[]) => NightAhead): readonly string[] {
+/** The worst night with a cover on every bed that has none: the whole evening is worked out anew, because the house is another one. */
+function bedsHelpedByNewCovers(input: WeekInput, best: NightlyRoutine, worstCovered: NightAhead, covered: readonly NightAhead[]): readonly string[] {
   const greenhouse: Greenhouse = { ...input.greenhouse, beds: input.greenhouse.beds.map((bed) => (bed.cover ? bed : { ...bed, cover: COVER_TO_GET })) };
   const house = preparedHouse(input, greenhouse);
-  const nights = walk(input, house, { ...best, standing: house.standing, coveredBeds: coverableBeds(greenhouse, house.house, house.standing) });
+  const others = covered.filter((night) => night !== worstCovered);
+  const nights = walk(input, house, { ...best, standing: house.standing, coveredBeds: coverableBeds(greenhouse, house.house, house.standing) }, others);
+  const worst = nights.find((night) => !others.includes(night))!;
   const uncovered = input.greenhouse.beds.filter((bed) => bed.cover === undefined).map(({ name }) => name);
-  return bedsHelped(worstCovered.outlook.crops, sameNight(nights).outlook.crops).filter((bed) => uncovered.includes(bed));
+  return bedsHelped(worstCovered.outlook.crops, worst.outlook.crops).filter((bed) => uncovered.includes(bed));
 }
 
-function fuelFor(input: WeekInput, base: PreparedHouse, known: { best: NightlyRoutine; spell: ColdSpell }): readonly Preparation[] {
+function fuelFor(input: WeekInput, base: PreparedHouse, known: { best: NightlyRoutine; spell: ColdSpell; covered: readonly NightAhead[] }): readonly Preparation[] {
   const { heater } = input.greenhouse;
   if (!heater || !heaterMayBeAdvised(input.greenhouse, base.standing) || HEATER_KINDS[heater.kind].unitSold === 'kWh') return [];
-  const heated = walk(input, base, { ...known.best, heaterSetK: FROST_GUARD_K }).filter(({ span }) => known.spell.nights.some((night) => night.span.sunsetS === span.sunsetS));
+  const others = known.covered.filter(({ span }) => !known.spell.nights.some((night) => night.span.sunsetS === span.sunsetS));
+  const heated = walk(input, base, { ...known.best, heaterSetK: FROST_GUARD_K }, others).filter((night) => !others.includes(night));
   const energyJ = heated.reduce((sum, { outlook }) => sum + outlook.meanHeaterJ, 0) * (heater.power / base.house.heater!.deliveredW);
   return energyJ > 0 ? [{ what: 'fuel', energyJ, units: energyJ / HEATER_KINDS[heater.kind].energyPerUnitJ, nights: heated.length }] : [];
 }
