@@ -1,5 +1,6 @@
 import * as chrono from 'chrono-node';
 import { DateTime } from 'luxon';
+import { localNow } from './local-now.js';
 
 export type DayPart = 'morning' | 'day' | 'evening' | 'night';
 
@@ -43,6 +44,9 @@ const OWN: readonly Own[] = [
 // "In the sun" is no Sunday and "sat at 31" no Saturday: such short forms count only where a day is being named.
 const NO_DAY = /(?<!\b(?:on|last|this|next|since|til|until|till|for|by) )\b(?:sun|sat|mon|wed|fri|thu|tue)\b(?! (?:night|morning|evening|afternoon|am|pm|low|high)\b)|\bgood (?:morning|evening|night|afternoon)\b|\bsecond\b|\bnow\b|\bmay be\b/g;
 
+/** Without one of these nothing is a day, and the library need not look. */
+const MAY_BE_DAY = /\d|mon|tue|wed|thu|fri|sat|sun|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|day|tmr|tomorrow|night|noon|morning|evening|week|year|hour|\bhrs?\b|min|sec|quarter|ago\b|half/;
+
 const blank = (text: string, start: number, end: number): string => text.slice(0, start) + ' '.repeat(end - start) + text.slice(end);
 
 function partOf(text: string): DayPart | null {
@@ -57,7 +61,7 @@ export type Direction = 'past' | 'ahead';
 
 /** The day phrases of a plain text; `hidden` are stretches that hold other values (temperatures, clocks). */
 export function dayPhrases(plain: string, at: { readonly atS: number; readonly zone: string; readonly direction: Direction }, hidden: readonly { readonly start: number; readonly end: number }[]): readonly DayPhrase[] {
-  const now = DateTime.fromSeconds(at.atS, { zone: at.zone });
+  const now = localNow(at);
   let text = hidden.reduce((sofar, { start, end }) => blank(sofar, start, end), plain).replace(NO_DAY, (found) => ' '.repeat(found.length));
   const found: DayPhrase[] = [];
   for (const own of OWN) {
@@ -68,7 +72,7 @@ export function dayPhrases(plain: string, at: { readonly atS: number; readonly z
     }
   }
   // The components are read in the grower's zone, so that a change of clocks between then and now does no harm.
-  const results = chrono.parse(text, { instant: new Date(at.atS * 1000), timezone: now.offset }, { forwardDate: at.direction === 'ahead' });
+  const results = !MAY_BE_DAY.test(text) ? [] : chrono.parse(text, { instant: new Date(at.atS * 1000), timezone: now.offset }, { forwardDate: at.direction === 'ahead' });
   for (const { index, text: words, start } of results) {
     if (/^(?:today|tonight|this night)$/.test(words.trim())) continue;
     // "Back in 20 minutes" is of no reading.

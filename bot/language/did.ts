@@ -1,7 +1,7 @@
-import { DateTime } from 'luxon';
 import { amountsSaid, numbersAreSettings } from './amounts.js';
 import { unclear, type Intent, type Item } from './intent.js';
 import { itemsSaid } from './items-said.js';
+import { localNow } from './local-now.js';
 import type { Message } from './message.js';
 import { nightMeant } from './night.js';
 
@@ -130,7 +130,7 @@ export function did(message: Message): Intent | null {
   if (torn || (done.length === 0 && not.length === 0)) return null;
   if (LATER.test(said)) return unclear('done-yet');
   // By the next afternoon what was done last night is no deed of the night to come.
-  if (OTHER_NIGHT.test(said) && !/ tonight /.test(said) && DateTime.fromSeconds(message.atS, { zone: message.zone }).hour >= NOON) return unclear('which-night');
+  if (OTHER_NIGHT.test(said) && !/ tonight /.test(said) && localNow(message).hour >= NOON) return unclear('which-night');
   const last = LAST_NIGHT.test(said) && !/ (?:tonight|today|this evening) /.test(said) ? nightMeant({ ...message, said: ' last night ' }) : null;
   if (last !== null && 'kind' in last) return last;
   if (/ (?:but )?not (?:tonight|yet|today) $/.test(said) && not.length === 0) return { kind: 'did', not: done };

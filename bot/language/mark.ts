@@ -3,6 +3,7 @@ import { amountsSaid } from './amounts.js';
 import { dayPhrases } from './day-phrases.js';
 import { unclear, type Intent, type Item } from './intent.js';
 import { itemsSaid } from './items-said.js';
+import { localNow } from './local-now.js';
 import type { Message } from './message.js';
 import { localTime } from './reading-time.js';
 import { spotsOfValues } from './reading.js';
@@ -35,7 +36,7 @@ export function mark(message: Message): Intent | null {
 /** The day that was said, at its hour or at noon; else now. */
 function changedAt(message: Message): string {
   const [day] = dayPhrases(message.plain, { atS: message.atS, zone: message.zone, direction: 'past' }, spotsOfValues(message));
-  const now = DateTime.fromSeconds(message.atS, { zone: message.zone });
+  const now = localNow(message);
   const date = day?.date ?? (/ today /.test(message.said) && message.clocks.length > 0 ? now.toISODate() : null);
   const [clock, ...more] = message.clocks;
   const said = clock === undefined || more.length > 0 ? { hour: NOON } : { hour: clock.hour, minute: clock.minute };

@@ -1,6 +1,7 @@
 import { DateTime } from 'luxon';
 import { dayPhrases } from './day-phrases.js';
 import { unclear, type Unclear } from './intent.js';
+import { localNow } from './local-now.js';
 import type { Message } from './message.js';
 
 /** Until this hour the night that began yesterday is the running one. */
@@ -21,7 +22,7 @@ const iso = (date: DateTime): string => date.toFormat('yyyy-MM-dd');
 
 /** The night that a question speaks of. */
 export function nightMeant(message: Message): NightsMeant | Unclear {
-  const now = DateTime.fromSeconds(message.atS, { zone: message.zone });
+  const now = localNow(message);
   const today = now.startOf('day');
   const tonight = now.hour < NIGHT_ENDS_HOUR ? today.minus({ days: 1 }) : today;
   const { said } = message;

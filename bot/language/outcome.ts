@@ -1,6 +1,6 @@
-import { DateTime } from 'luxon';
 import { namedCrops } from './crop-question.js';
 import { unclear, type Intent, type Meaning, type OutcomeState } from './intent.js';
+import { localNow } from './local-now.js';
 import type { Message } from './message.js';
 import { nightMeant } from './night.js';
 
@@ -62,7 +62,7 @@ export function outcome(message: Message): Intent | null {
   const bed = message.pieces.findIndex(({ symbol }) => symbol === '*label');
   const beds = bed > 0 ? message.pieces.slice(bed - 1, bed + 1).map(({ written }) => written).join(' ') : / (?:in|on) (?:the )?(\w+ bed) /.exec(said)?.[1];
   const dated = / last night | this morning | overnight /.test(said);
-  const { hour } = DateTime.fromSeconds(message.atS, { zone: message.zone });
+  const { hour } = localNow(message);
   const night = dated ? lastNight(message, hour) : null;
   const came = (one: string): Extract<Meaning, { kind: 'outcome' }> => ({ kind: 'outcome', crop: one, ...(beds === undefined ? {} : { bed: beds }), state, ...(night === null ? {} : { night }) });
   return more.length === 0 ? came(crop) : { ...came(crop), also: more.map(came) };

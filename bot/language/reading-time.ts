@@ -1,6 +1,7 @@
 import { DateTime } from 'luxon';
 import type { DayPart, DayPhrase } from './day-phrases.js';
 import { unclear, type Statistic, type Unclear } from './intent.js';
+import { localNow } from './local-now.js';
 import type { ClockToken } from './value-grammar.js';
 
 /** A reading with a clock but no day is of the last time that the clock showed it, if that is not longer ago than this. */
@@ -23,7 +24,7 @@ export interface ReadingTime {
 const localIso = (time: DateTime): string => time.toFormat("yyyy-MM-dd'T'HH:mm:ssZZ");
 
 /** The instant in the grower's zone, with offset. */
-export const localTime = (moment: Moment): string => localIso(DateTime.fromSeconds(moment.atS, { zone: moment.zone }));
+export const localTime = (moment: Moment): string => localIso(localNow(moment));
 
 const hoursOf = (clock: ClockToken): readonly number[] => (clock.exact ? [clock.hour] : [clock.hour % 12, (clock.hour % 12) + 12]);
 
@@ -63,7 +64,7 @@ function onDay(day: DayPhrase, clock: ClockToken, { now, stat }: { readonly now:
 
 /** When a reading is of, from the clock and the day that were said with it. */
 export function readingTime(said: { readonly clock: ClockToken | null; readonly day: DayPhrase | null; readonly stat: Statistic | null }, moment: Moment): ReadingTime | Unclear {
-  const now = DateTime.fromSeconds(moment.atS, { zone: moment.zone });
+  const now = localNow(moment);
   const { day, stat } = said;
   const clock: ClockToken | null = said.clock ?? (day !== null && day.hour !== null ? { type: 'clock', hour: day.hour, minute: 0, exact: true, start: day.start, end: day.end, text: day.hour === 0 ? 'midnight' : 'noon' } : null);
   if (day?.instantS !== null && day?.instantS !== undefined) return day.instantS <= moment.atS ? { at: localTime({ atS: day.instantS, zone: moment.zone }) } : unclear('which-time');

@@ -1,6 +1,6 @@
-import { DateTime } from 'luxon';
 import { dayPhrases, type DayPhrase } from './day-phrases.js';
 import { unclear, type Meaning, type Reading, type Statistic, type Unclear } from './intent.js';
+import { localNow } from './local-now.js';
 import { withPieces, type Message } from './message.js';
 import type { Piece } from './piece.js';
 import { readingMark, type ReadingMark } from './reading-marks.js';
@@ -111,7 +111,7 @@ const statOf = (marks: readonly ReadingMark[]): Statistic | null => marks.find((
 const placeOfMarks = (marks: readonly ReadingMark[]): readonly string[] => [...new Set(marks.flatMap(({ place }) => (place === undefined ? [] : [place])))];
 
 function bareStatistic(message: Message, place: string | undefined): Statistic {
-  const { hour } = DateTime.fromSeconds(message.atS, { zone: message.zone });
+  const { hour } = localNow(message);
   return hour >= LOW_READ_FROM_HOUR && hour < LOW_READ_UNTIL_HOUR && !SLOW_PLACES.has(place ?? '') ? 'low' : 'now';
 }
 
@@ -120,7 +120,7 @@ const WARM_FROM_HOUR = 10;
 const WARM_UNTIL_HOUR = 17;
 
 function isByDay({ atS, zone }: Message): boolean {
-  const { hour } = DateTime.fromSeconds(atS, { zone });
+  const { hour } = localNow({ atS, zone });
   return hour >= WARM_FROM_HOUR && hour < WARM_UNTIL_HOUR;
 }
 
@@ -222,16 +222,16 @@ export function reading(heard: Message): Meaning | null {
   if (/ hi #\d/.test(message.form) && !/ (?:low|minimum) /.test(message.form)) return unclear('which-stat', { word: 'hi', choices: ['low', 'high'] });
   const days = dayPhrases(message.plain, { atS: message.atS, zone: message.zone, direction: 'past' }, spotsOfValues(message));
   const taken = new Set<DayPhrase>();
-  const signs = inPairs(message).pieces.map((piece, at): Sign => {
+  const paired = inPairs(message);
+  const signs = paired.pieces.map((piece, at): Sign => {
     const day = days.find((phrase) => !taken.has(phrase) && piece.start < phrase.end && piece.end > phrase.start) ?? null;
     if (day !== null) taken.add(day);
     const clock = piece.symbol.startsWith('~') ? (message.clocks[Number(piece.symbol.slice(1))] ?? null) : null;
-    const paired = inPairs(message);
     const inDay = days.some((phrase) => piece.start < phrase.end && piece.end > phrase.start);
     return { piece, mark: inDay ? {} : readingMark(paired, at), clock, day };
   });
   const all = stretches(signs).flatMap((stretch) => attach(stretch, message));
-  if (NO_VALUE.test(message.said) || / [<>] #\d| or (?:maybe |even |perhaps |possibly |more like |rather )?#\d/.test(message.form) || (/ #\d+ \/ #\d+ /.test(message.form) && inPairs(message) === message)) return unclear('which-number', { choices: message.temps.map(({ text }) => text.trim()) });
+  if (NO_VALUE.test(message.said) || / [<>] #\d| or (?:maybe |even |perhaps |possibly |more like |rather )?#\d/.test(message.form) || (/ #\d+ \/ #\d+ /.test(message.form) && paired === message)) return unclear('which-number', { choices: message.temps.map(({ text }) => text.trim()) });
   const strange = strangePlace(message);
   if (strange !== null) return strange;
   const readings = all.map((own) => oneReading(own, { message, all }));

@@ -67,6 +67,9 @@ const isSure = ({ intent, hasNumber }: Part, message: Message): boolean => {
   return FIRST_TO_LAST.includes(intent.kind) || (isQuestionLike(intent.kind) && message.asks);
 };
 
+/** Kinds that hold more than themselves. */
+const HOLDING: readonly IntentKind[] = ['suppose', 'fix', 'unclear'];
+
 /** Whether the longer part's meaning holds the shorter one's. */
 const holds = (longer: IntentKind, shorter: IntentKind): boolean => longer === shorter || (longer === 'suppose' && shorter !== 'reading') || (longer === 'fix' && shorter === 'reading') || ((longer === 'unclear' || longer === 'crop' || longer === 'outcome' || longer === 'advice') && shorter === 'unclear');
 
@@ -115,17 +118,25 @@ export function severalThings(message: Message, whole: Intent, understood: (text
   if (isHeld || (sure.every(({ intent }) => intent.kind === 'reading') && !atoms.some(isForetold))) return null;
   const known = new Map<string, Part>();
   const part = (from: number, to: number): Part => {
-    if (from === 0 && to === message.pieces.length) return { from, to, intent: whole, hasNumber: message.temps.length > 0 };
     const key = `${from} ${to}`;
-    const found = known.get(key) ?? atoms.find((atom) => atom.from === from && atom.to === to) ?? partOf(message, from, to, understood);
+    const found = known.get(key) ?? (from === 0 && to === message.pieces.length ? { from, to, intent: whole, hasNumber: message.temps.length > 0 } : undefined) ?? atoms.find((atom) => atom.from === from && atom.to === to) ?? partOf(message, from, to, understood);
     known.set(key, found);
     return found;
   };
+  // What a run of parts costs at least, known before it is read: one meaning holds only so much.
+  const leastCost = (from: number, to: number): number => {
+    const inside = sure.filter((atom) => atom.from >= from && atom.to <= to).map(({ intent }) => intent.kind);
+    const held = Math.max(0, ...[...new Set<IntentKind>([...inside, ...HOLDING])].map((kind) => inside.filter((one) => holds(kind, one)).length));
+    return inside.length === 0 ? COST.chat : COST.understood + (inside.length - held) * COST.lost;
+  };
   const lostIn = (one: Part): number => sure.filter((atom) => atom.from >= one.from && atom.to <= one.to && !(atom.from === one.from && atom.to === one.to) && !meanings(one.intent).some(({ kind }) => holds(kind, atom.intent.kind))).length;
+  const prices = new Map<Part, number>();
   const best = cheapest(cuts, (from, to) => {
     const one = part(from, to);
-    return { part: one, cost: costOf(one, lostIn(one)) };
-  });
+    const cost = prices.get(one) ?? costOf(one, lostIn(one));
+    prices.set(one, cost);
+    return { part: one, cost };
+  }, leastCost);
   if (best.length < 2) return null;
   const reads = best.filter(({ intent }) => intent.kind === 'reading');
   // What was foretold may hide in a part that is not understood: "the forecast for tonight, 25".
@@ -135,20 +146,23 @@ export function severalThings(message: Message, whole: Intent, understood: (text
 }
 
 /** The allowed cutting of least cost; of two that cost the same the one with fewer parts. */
-function cheapest(cuts: readonly number[], priced: (from: number, to: number) => { readonly part: Part; readonly cost: number }): readonly Part[] {
+function cheapest(cuts: readonly number[], priced: (from: number, to: number) => { readonly part: Part; readonly cost: number }, leastCost: (from: number, to: number) => number): readonly Part[] {
   let best: { readonly parts: readonly Part[]; readonly cost: number } = { parts: [], cost: Number.POSITIVE_INFINITY };
   const inner = cuts.slice(1, -1);
   const last = cuts.at(-1) ?? 0;
-  for (let chosen = 0; chosen < 2 ** inner.length; chosen++) {
+  // The finest cutting comes first: its parts are known, and it shows which others need not be read.
+  for (let chosen = 2 ** inner.length - 1; chosen >= 0; chosen--) {
     const edges = [0, ...inner.filter((_, at) => (chosen >> at) % 2 === 1), last];
     const parts: Part[] = [];
     let cost = 0;
     for (let at = 1; at < edges.length && cost <= best.cost; at++) {
-      const run = priced(edges[at - 1] ?? 0, edges[at] ?? 0);
+      const [from, to] = [edges[at - 1] ?? 0, edges[at] ?? 0];
+      if (cost + leastCost(from, to) > best.cost) break;
+      const run = priced(from, to);
       parts.push(run.part);
       cost += run.cost;
     }
-    if (parts.length === edges.length - 1 && (cost < best.cost || (cost === best.cost && parts.length < best.parts.length)) && isAllowed(parts)) best = { parts, cost };
+    if (parts.length === edges.length - 1 && (cost < best.cost || (cost === best.cost && parts.length <= best.parts.length)) && isAllowed(parts)) best = { parts, cost };
   }
   return best.parts;
 }

@@ -1,5 +1,5 @@
-import { DateTime } from 'luxon';
 import { unclear, type Unclear, type Units } from './intent.js';
+import { localNow } from './local-now.js';
 import type { TempToken } from './value-grammar.js';
 
 const LEAST_C = -60;
@@ -24,7 +24,7 @@ export function signedValue(token: TempToken, unit: Units): number {
 
 /** False only in the months that are surely summer, by the way the zone moves its clocks. */
 export function isFrostySeason(atS: number, zone: string): boolean {
-  const now = DateTime.fromSeconds(atS, { zone });
+  const now = localNow({ atS, zone });
   const january = now.set({ month: 1, day: 15 }).offset;
   const july = now.set({ month: 7, day: 15 }).offset;
   if (january === july) return true;

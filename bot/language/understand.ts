@@ -107,21 +107,28 @@ export function understand(heard: Heard): Intent {
   const commanded = command(heard.text, (text) => understand({ ...heard, text }));
   if (commanded !== null) return commanded;
   const message = readMessage(heard);
-  const meant = allThings(message, heard);
+  // Asides and fillers leave most parts as they are.
+  const known = new Map<string, Intent>();
+  const understood = (text: string): Intent => {
+    const found = known.get(text) ?? oneThing(readMessage({ ...heard, text }));
+    known.set(text, found);
+    return found;
+  };
+  const meant = allThings(message, understood);
   if (!isOpen(meant) || message.pieces.length > MOST_PIECES) return meant;
   // What is not understood may be so for an aside, or for a word that adds nothing.
   const told = withoutAsides(message);
   const barer = [told, withoutFillers(message), told === null ? null : withoutFillers(told)];
   for (const one of barer) {
-    const again = one === null ? meant : allThings(one, heard);
+    const again = one === null ? meant : allThings(one, understood);
     if (again.kind !== 'unclear') return again;
   }
   return meant.kind === 'unclear' && meant.asks === 'what' ? lastResort(message) : meant;
 }
 
-function allThings(message: Message, heard: Heard): Intent {
+function allThings(message: Message, understood: (text: string) => Intent): Intent {
   const whole = oneThing(message);
-  return severalThings(message, whole, (text) => oneThing(readMessage({ ...heard, text }))) ?? whole;
+  return severalThings(message, whole, understood) ?? whole;
 }
 
 /** A longer message is no quick word with an aside. */

@@ -13,6 +13,9 @@ export const VALUE_GRAMMAR = String.raw`
   const NOUNS = new Set(('foils sheets skins percent gallons gallon gals gal litres litre liters liter l kilowatts kilowatt kw watts watt w btus btu kilos kilo kgs kg pounds pound lbs lb tons ton tonnes tonne '
     + 'gsm g/m2 grams gram gr g ounces ounce oz mils mil microns micron mm cm metres metre meters meter m feet foot ft inches inch mph kph kmh km/h knots people heads bunches bags crates bins punnets armfuls '
     + 'minutes minute mins hours hour hrs hr h days day nights night weeks week wks wk months month years year times dollars dollar bucks euros euro eur quid').split(' '));
+  // A word that opens no value goes by at once: most of a message is such words.
+  const OPENING = new Set([...Object.keys(SPELLED), 'a', 'half', 'quarter', 'minus', 'negative', 'neg', 'http', 'https', 'www',
+    'january', 'february', 'march', 'april', 'june', 'july', 'august', 'september', 'october', 'november', 'december', 'jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sept', 'sep', 'oct', 'nov', 'dec']);
   const clock = (hour, minute, meridiem, exact) => ({
     type: 'clock', minute,
     hour: meridiem === 'p' && hour < 12 ? hour + 12 : meridiem === 'a' && hour === 12 ? 0 : hour,
@@ -25,7 +28,10 @@ export const VALUE_GRAMMAR = String.raw`
 
 Message = list:(Blank @Token)* Blank { return list; }
 Blank = [ \t\r]*
-Token = Foreign / Clock / Day / Difference / Amount / Temp / Word / Mark
+Token = Plain / Foreign / Clock / Day / Difference / Amount / Temp / Word / Mark
+
+Plain = $PlainForm { return placed({ type: 'word' }); }
+PlainForm = w:$[a-z]+ &([ \t\r\n?!;:] / [.,] ([ \t\r\n] / ![^]) / ![^]) &{ return !OPENING.has(w); }
 
 // What holds digits and is never a value: addresses, handles, codes, telephone numbers, dates in figures, sizes.
 Foreign = $ForeignForm { return placed({ type: 'foreign' }); }
