@@ -3,7 +3,7 @@ import { itemsSaid } from './items-said.js';
 import type { Message } from './message.js';
 
 const OPEN_ASKS: readonly RegExp[] = [
-  / (?:anything|something|what|owt|much|what else|anything else) (?:at all |else |in particular |special |extra |more |specific )*(?:(?:that )?(?:i|we) (?:should|must|need|ought|could|can|have|had better|might|am supposed|are supposed|want|are to|am to)|you (?:want|need|would like|recommend|suggest|advise)|to (?:do|prepare|be done|get ready|look out for|take care of)|for me to do|i (?:be )?doing) /,
+  / (?:anything|something|what|owt|much|what else|anything else) (?:at all |else |in particular |special |extra |more |specific )*(?:(?:that )?(?:i|we) (?:should|must|need|got|ought|could|can|have|had better|might|am supposed|are supposed|want|are to|am to)|you (?:want|need|would like|recommend|suggest|advise)|to (?:do|prepare|be done|get ready|look out for|take care of)|for me to do|i (?:be )?doing) /,
   / (?:what time|when|how) to (?:close|shut|cover|open|lock|button|start|protect|prepare|get ready) /,
   / (?:anything|something|owt|much|any work|any news) (?:for (?:me|us)|on|needed)(?: to do)?(?: tonight| today| this evening| now)? (?:\? )?$/,
   / what should (?:a|one|any) (?:\w+ )?do /,
@@ -21,6 +21,7 @@ const OPEN_ASKS: readonly RegExp[] = [
   / (?:do|should|must|would|will) (?:i|we) (?:need to |have to |want to |bother to )?(?:do|be doing|prepare|get ready|act|go out) (?:anything|something|for|tonight|a thing|much|it|out|the) /,
   / how (?:do|should|can|shall) (?:i|we) (?:best )?(?:get ready|prepare|protect|save|set up|handle|keep) /,
   / tell me what to do /,
+  / what have (?:i|we) (?:got )?to do /,
   / (?:give|show|send|tell|read|text) (?:me |us )?(?:the |your |my |our |a |tonight )*(?:plan|advice|jobs|to do list|to-do|orders|instructions|marching orders|battle plan|game plan|steps|checklist|chores) /,
   / (?:talk|walk|run|take) (?:me|us) (?:through|over) (?:tonight|the night|the plan|what to do|it|this evening) /,
   / (?:on|left on) (?:the|my|your|our) (?:to do|to-do|todo|job|jobs|chore) list /,
@@ -75,7 +76,7 @@ export function openAdvice(message: Message): Intent | null {
   return message.asks && topic !== null && DEED.test(said) ? withTopic(topic) : null;
 }
 
-const DEED = / (?:(?:should|shall|must) (?:i|we)|(?:i|we) (?:should|must|need to|have to|ought to)|would you|(?:ok|safe|fine|all right|worth|time|better|best|wise|necessary|smart|good idea|need|have|want me|ought|too late|too early) to|(?:do|can|may|could|will) (?:i|we) (?:need|have|want|\w+)|worth (?:\w+ing|it)|when (?:do|can|to|should|does)|(?:beds?|crops|plants|greens|%\d+) (?:need|want|needing)|how (?:high|hot|low|many|much|long)|which) /;
+const DEED = / (?:(?:should|shall|must) (?:i|we)|(?:i|we) (?:should|must|need to|have to|ought to)|would you|(?:ok|safe|fine|all right|worth|time|better|best|wise|necessary|smart|good idea|need|have|want me|ought|too late|too early) to|(?:do|can|may|could|will) (?:i|we) (?:need|have|want|\w+)|worth (?:\w+ing|it)|when (?:do|can|to|should|does)|(?:beds?|crops|plants|greens|%\d+) (?:need|want|needing)|(?:better|best|good|wise) (?:that |if )?(?:i|we) (?!did|had)\w+|how (?:high|hot|low|many|much|long)|which) /;
 
 /** "Should I clear the snow": what to do is asked, whatever it is. */
 export const anyAdvice = ({ said, asks }: Message): Intent | null => (asks && / (?:should|shall|must) (?:i|we) /.test(said) ? { kind: 'advice' } : null);

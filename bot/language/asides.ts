@@ -51,4 +51,4 @@ const KIND = / (?:thanks|thank you|cheers|ta|much obliged|much appreciated|appre
 const bare = (plain: string): string => ` ${plain.replace(/[^a-z']+/g, ' ').trim()} `;
 
 /** Whether a message is nothing but kind words. */
-export const isOnlyPleasant = ({ plain, pieces, asks }: Message): boolean => (!asks || / (?:how are (?:you|things)|how is (?:it going|yourself|life|tricks)) /.test(bare(plain))) && KIND.test(bare(plain)) && !pieces.some(({ symbol }) => /^[#~@$&=]/.test(symbol));
+export const isOnlyPleasant = ({ plain, pieces, asks }: Message): boolean => (!asks || / (?:how are (?:you|things)|how is (?:it going|yourself|life|tricks)) /.test(bare(plain))) && KIND.test(bare(plain)) && !pieces.some(({ symbol }) => /^[#~@$&]/.test(symbol) || (symbol.startsWith('=') && !plain.includes('birthday')));

@@ -10,6 +10,8 @@ const AFTER_HOUR = /^\s*(?:this morning|in the morning|last night|at night|tonig
 const HELD_AT = /(?:\binside|\boutside|\bcovers?|\bsoil|\bground|\bheaters?|\bheat|\bthermostat|\bset|\bsitting|\bholding|\bsteady|\bsat|\bhovering|\bit is|\bit's|\bwas|\bis) $/;
 // "I'll cover at 6": a deed has an hour and no temperature.
 const DEED_BEFORE = /\b(?:i'll|i will|we'll|we will|going to|gonna|will|covered|closed|shut|picked|turned|opened|uncovered|pulled|put|drew|rolled|lit|ran|started|came|went (?:on|off|over|in|out)|took)\b/;
+/** "The air is at 8": what is at 8 is a temperature, whatever was done before. */
+const STANDS = /\b(?:air|inside|outside|water|soil|temperature|thermometer|probe|stones?|tube) (?:[a-z]+ ){0,4}(?:is|was|sits|sat|stands|stood|reads) $/;
 /** "See you at 7", "the bus leaves at 8": what has an hour and no temperature, whatever else is said. */
 const MEETS_AT = /\b(?:see (?:you|ya|u|ye)|meet|meeting|call(?: me| you)?|ring(?: me| you)?|leaves?|leaving|starts?|opens?|dinner|lunch|breakfast|tea|supper|train|bus|school|work|church|appointment|dentist|doctor|alarm|finish(?:es)?|get up|gets up|bed|bedtime|arrive|arrives) (?:is )?(?:at|about|around|by) $/;
 const DEED_DONE = /\b(?:covered|closed|shut|lit|put|pulled|drew|opened|picked)\b(?!.*\bto $)/;
@@ -38,7 +40,7 @@ export function settleBareHours(plain: string, tokens: readonly Token[]): readon
     const looseHour = AFTER_HOUR.test(plain.slice(token.end)) || (inClause.some((other) => other.end < before.start) && /^\s*(?:$|[,.;!])/.test(plain.slice(token.end)));
     // "Lit the heater about 9".
     if (loose) return looseHour || (temps.length === 1 && DEED_DONE.test(plain.slice(0, before.start))) ? asClock(token) : token;
-    const isHour = MEETS_AT.test(plain.slice(0, token.start)) || ONLY_HOURS.has(before.text) || DAY_BEFORE.test(plain.slice(0, before.start)) || (others.length > 0 && DONE_AT.test(plain.slice(0, token.start))) || AFTER_HOUR.test(plain.slice(token.end)) || (!heldAt && inClause.length > 0) || (standsAlone && others.length > 0) || (others.length === 0 && DEED_BEFORE.test(plain.slice(0, before.start)) && !/\bheat/.test(plain));
+    const isHour = MEETS_AT.test(plain.slice(0, token.start)) || ONLY_HOURS.has(before.text) || DAY_BEFORE.test(plain.slice(0, before.start)) || (others.length > 0 && DONE_AT.test(plain.slice(0, token.start))) || AFTER_HOUR.test(plain.slice(token.end)) || (!heldAt && inClause.length > 0) || (standsAlone && others.length > 0) || (others.length === 0 && !STANDS.test(plain.slice(0, before.start)) && DEED_BEFORE.test(plain.slice(0, before.start)) && !/\bheat/.test(plain));
     return isHour ? asClock(token) : token;
   });
 }

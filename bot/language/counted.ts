@@ -27,6 +27,9 @@ const NUMBERED = /^(?:day|week|month|chapter|page|part|version|round|season|wint
 
 const isPlural = (word: string): boolean => PLURALS.has(word) || /(?:children|men|women|people)$/.test(word) || (word.length > 3 && word.endsWith('s') && !/(?:ss|us|is)$/.test(word) && !NO_NOUN.has(word) && isEverydayWord(word) && isEverydayWord(singular(word)));
 
+const FIRST_YEAR = 1900;
+const LAST_YEAR = 2100;
+
 /** Whether a bare number counts something that is no degree: "3 weekends", "2 pair of socks", "the 7 of us", "I'm 81". */
 export function countsSomething(pieces: readonly Piece[], at: number, temp: TempToken): boolean {
   const isOfFrost = NUMBERED.test(pieces[at - 1]?.symbol ?? '') && temp.sign === 'none' && temp.against === 'below-freezing' && !/deg|°/.test(temp.text);
@@ -38,6 +41,10 @@ export function countsSomething(pieces: readonly Piece[], at: number, temp: Temp
   if (/^(?:i am|he is|she is|he turned|she turned|i turned)$/.test(`${symbolAt(at - 2)} ${before}`) && (after === '' || AFTER_AGE.has(after) || /^(?:today|yesterday|tomorrow|soon)$/.test(after))) return true;
   if (NUMBERED.test(before) && !/^(?:last|this|all|the|that|per|a|every|each|first|cold)$/.test(symbolAt(at - 2))) return true;
   if (/^(?:spend|spent|spending|pay|paid|cost|costs|budget|save|saved|invest|worth)$/.test(before)) return true;
+  // "All 6 about the same", "since 2021", "happy birthday to me, 70 today".
+  if (before === 'all' && !/^(?:is|was|are|were|at|it)$/.test(symbolAt(at - 2))) return true;
+  if (temp.value >= FIRST_YEAR && temp.value <= LAST_YEAR && /^(?:since|in|of|from|winter|year|season|spring|summer|autumn|back|until|till|before|after)$/.test(before)) return true;
+  if (pieces.some(({ symbol }) => symbol === 'birthday') && temp.value > 0 && !pieces.some(({ symbol }) => /^[&$@]/.test(symbol))) return true;
   if (after === 'of' && OF_PEOPLE.has(symbolAt(at + 2))) return true;
   const noun = [at + 1, at + 2, at + 3].find((where) => !BETWEEN.has(symbolAt(where))) ?? at + 1;
   const named = symbolAt(noun);

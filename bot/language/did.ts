@@ -55,7 +55,8 @@ function stateOf(whole: string): State {
   const away = AWAY_WORDS?.test(clause) === true && !/ (?:took|taken) .*\b(?:on|in)\b/.test(clause);
   const reversed = / @\w+ (?:\w+ )?(?:tripped|went out|cut out|gone out|blew out|conked out|packed (?:up|in)|burned out|burnt out) /.test(clause) || OPEN_WORDS?.test(clause) === true || OFF_WORDS?.test(clause) === true || away;
   const stands = SHUT_WORDS?.test(clause) === true || ON_WORDS?.test(clause) === true || ACTED_WORDS?.test(clause) === true || HARVESTED.test(clause) || / (?:everything|all|all of it|lot|beds?|plants|crops|they|them|%\d+) (?:is |are |all |now |snug |safe |tucked |warm )*(?:under|beneath|underneath) (?:the |their |its |a )?@cover /.test(clause) || / @heater (?:is )?(?:at|set to|to) #\d/.test(clause) || / @heater #\d/.test(clause) || / @\w+ (?:yes|yep|y|check|checked|tick|sorted|done) $/.test(clause);
-  const negated = NEGATED.test(clause);
+  // "Heater left off" is one word on it, and no two that cancel each other.
+  const negated = NEGATED.test(clause.replace(/ left off /g, ' off '));
   if (reversed) return negated ? 'done' : 'not';
   if (negated) return 'not';
   return stands ? 'done' : null;
@@ -82,13 +83,16 @@ const ALL_BUT = / (?:all|everything|did it all|done all|the lot) .*?(?:but|excep
 /** "Covered everything but did not run the fan": one deed was done everywhere, and not the whole plan. */
 const ONLY_ONE_DEED = / (?:covered|closed|shut|picked|harvested|tucked|wrapped) .*(?:everything|all|the lot) .*but (?:(?:i|we) )?(?:did not|have not|could not|forgot|left|never|no) /;
 
-const withAmounts = (message: Message): Pick<Extract<Intent, { kind: 'did' }>, 'amounts'> => {
-  const amounts = amountsSaid(message);
-  return amounts === undefined ? {} : { amounts };
+const withAmounts = (message: Message, items: readonly Item[]): Pick<Extract<Intent, { kind: 'did' }>, 'amounts'> => {
+  const said = Object.entries(amountsSaid(message) ?? {}).filter(([item]) => (items as readonly string[]).includes(item));
+  return said.length === 0 ? {} : { amounts: Object.fromEntries(said) };
 };
 
+/** "Used 12 bricks to hold it": stones that hold a cover down store no heat. */
+const HOLDS_DOWN = / (?:(?:i )?(?:used|using|with|put)|@stones on the edges) (?:=\d+ |some |a few |the |few |big )*@(?:stones|water|wall) (?:to|for|on top to) (?:hold|weigh|keep|pin|secure|stop|holding|weighing|pinning|keeping) (?:\w+ )*/g;
+
 /** "Covered everything except the kale": what is left out is no thing of ours, and the rest stands. */
-const withoutExceptions = (form: string): string => form.replace(/ (?:except|except for|apart from|save for|other than|all but|but not|not) (?:(?:for|the|my|our|%\d+|and|one|bed|beds|\*label) )+$/, ' ');
+const withoutExceptions = (form: string): string => form.replace(HOLDS_DOWN, ' ').replace(/ (?:except|except for|apart from|save for|other than|all but|but not|not) (?:(?:for|the|my|our|%\d+|and|one|bed|beds|\*label) )+$/, ' ');
 
 /** "I'll leave the heater off tonight" is settled, and not something to come. */
 const asDecided = (said: string): string => said.replace(/ (?:just|only) ((?:the |my )?@\w+ )(?:(?:[,;] )?(?:nothing else|nothing more|that is all|that is it|so far|for now|tonight|though|and that is it) )+/g, ' did $1').replace(/ nothing (?:else|more) /g, ' ').replace(/ (?:just|only) (?<= (?:no|not|without) .*)(?=(?:the |my )?@\w+ $)/, ' , did ').replace(/ (?:(?:i|we) )?(?:will|am|are|think i will|going to|am going to|are going to)(?: just| probably)? (?=(?:leave|leaving|keep|keeping|skip|skipping|not (?:bother|bothering|use|using|run|running|light|lighting|put|putting|do|doing)|pass|passing|give|giving) )(?!.* (?:if|until|when|once|later) )/g, ' ').replace(/ (?:leave|leaving) (?=[^#]* off )/g, ' left ').replace(/ (?:give|giving|gave) ((?:\S+ ){1,3}?)(?:a|the) miss(?= )/g, ' skipped $1').replace(/ too \w+ for (?:the )?(?=@)/g, ' no ').replace(/ (?:never mind|sod|saving|spare|spared) (?:about )?(?:the )?(?=@)/g, ' no ');
@@ -134,5 +138,5 @@ export function did(message: Message): Intent | null {
   const last = LAST_NIGHT.test(said) && !/ (?:tonight|today|this evening) /.test(said) ? nightMeant({ ...message, said: ' last night ' }) : null;
   if (last !== null && 'kind' in last) return last;
   if (/ (?:but )?not (?:tonight|yet|today) $/.test(said) && not.length === 0) return { kind: 'did', not: done };
-  return { kind: 'did', ...(done.length === 0 ? {} : { done }), ...(not.length === 0 ? {} : { not }), ...withAmounts(message), ...(last === null ? {} : { night: last.night }) };
+  return { kind: 'did', ...(done.length === 0 ? {} : { done }), ...(not.length === 0 ? {} : { not }), ...withAmounts(message, [...done, ...not]), ...(last === null ? {} : { night: last.night }) };
 }

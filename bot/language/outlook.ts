@@ -11,6 +11,7 @@ const ASKS: readonly RegExp[] = [
   / (?:weather) /,
   / what (?:is|will|are|was) (?:the |tonight |tomorrow |my |your |a |it |be )*(?:\w+ ){0,3}?(?:low|minimum|temperature|temps|high|maximum|weather|night|expected|predicted|like|looking) /,
   / what (?:low|minimum|temperature|temps) /,
+  / what (?:do|would|did) you (?:reckon|think|say|guess|expect|figure|predict|believe) (?:that )?(?:it|we|the low|things|the temperature|the minimum|(?:the |my )?&\w+) (?:will|is going to|would|might|shall|goes|gets|drops) /,
   / what will (?:the |it |my |our )*(?:(?:&\w+|@\w+|\w+) ){0,2}?(?:be|get|go|drop|fall|hit|reach|bottom) /,
   / what (?:about|of|does) (?:the |this |next )*(?:tonight|tomorrow|week|weekend|night|\w+day|rest|outside|inside|&outside|&inside|&soil|it look) /,
   / (?:get|go|drop|dip|fall|be|stay|getting|going|dropping) (?:down )?(?:to |below |under |above )(?:zero|#\d+|freezing) /,
@@ -43,7 +44,7 @@ const ASKS: readonly RegExp[] = [
 ];
 
 const ONLY_NIGHT = /^ (?:(?:,|=\d+|and|after|one|that|in|at|the|for|what|about|how|on|tonight|tomorrow|night|nights|days|few|couple|rest|of|coming|week|weekend|this|next|overnight|low|temperature|minimum|frost|inside|outside|\w+day|&\w+|under the @cover|under @cover) )+\? $|^ (?:and |so )?(?:what|how) about (?:tonight|tomorrow|tomorrow night|(?:the |this )?weekend|(?:this |next |the )?week|\w+day|\w+day night) $/;
-const ALONE = /^ (?:tonight|tomorrow|tomorrow night|(?:the |this |next |rest of the |the rest of the )?week|this weekend|(?:the )?(?:next|coming) (?:few |couple of )?(?:nights|days|=\d+)(?: please)?|\w+day night) $|^ (?:the |tonight |tomorrow |tonights |night |week |for |my |local )*(?:expected |likely |predicted |forecast |projected |estimated |temperature |current |latest )*(?:latest|update|updates|status|news|forecast|outlook|weather|low|minimum|frost|temperature)(?: (?:for|tonight|tomorrow|night|please|this|week|weekend|the|now|next|few|nights|days|ahead|\w+day|inside|outside|in|under|&\w+|@cover|=\d+))* (?:\? |; )*$/;
+const ALONE = /^ (?:(?:the )?&\w+ |under the @cover )(?:low|minimum|temperature|forecast)(?: (?:tonight|tomorrow|night|overnight|for|please|this|week|\w+day))+ $|^ (?:tonight|tomorrow|tomorrow night|(?:the |this |next |rest of the |the rest of the )?week|this weekend|(?:the )?(?:next|coming) (?:few |couple of )?(?:nights|days|=\d+)(?: please)?|\w+day night) $|^ (?:the |tonight |tomorrow |tonights |night |week |for |my |local )*(?:expected |likely |predicted |forecast |projected |estimated |temperature |current |latest )*(?:latest|update|updates|status|news|forecast|outlook|weather|low|minimum|frost|temperature)(?: (?:for|tonight|tomorrow|night|please|this|week|weekend|the|now|next|few|nights|days|ahead|\w+day|inside|outside|in|under|&\w+|@cover|=\d+))* (?:\? |; )*$/;
 
 /** How cold it will be, tonight or over some nights. */
 export function outlook(message: Message): Intent | null {

@@ -42,6 +42,8 @@ export function readingMark(message: Message, at: number): ReadingMark {
   // "In the sun, so probably too high", "outside the greenhouse".
   if (before === 'too') return NONE;
   if (symbol === '&inside' && /(?:^| )&outside(?: of)? (?:the|my|our)$/.test(pieces.slice(Math.max(at - 3, 0), at).map((piece) => piece.symbol).join(' '))) return NONE;
+  // "It is down to 1.5" tells of now.
+  if (symbol === 'down' && /^(?:is|already|now)$/.test(before)) return { isNow: true };
   if (LOW.has(symbol)) return { stat: 'low' };
   if (HIGH.has(symbol)) return { stat: 'high' };
   if (symbol === 'up' && after === 'to' && pieces.slice(at, at + 6).some((piece) => piece.symbol === 'now')) return { isNow: true };

@@ -35,7 +35,8 @@ function places(pieces: readonly Piece[]): readonly number[] {
   let supposes = false;
   for (let at = 1; at < pieces.length; at++) {
     const before = pieces[at - 1]?.symbol ?? '';
-    if (SUPPOSES.test(before)) supposes = true;
+    // "Since I added the barrels, has it become better?" is one.
+    if (SUPPOSES.test(before) || (before === 'since' && pieces[at]?.symbol === 'i' && pieces.at(-1)?.symbol === '?')) supposes = true;
     if (STOP.test(before)) [asks, supposes] = [false, false];
     const rest = ` ${pieces.slice(at, at + 5).map(({ symbol }) => symbol).join(' ')} `;
     const sentence = pieces.slice(found.at(-1), at).map(({ symbol }) => symbol);

@@ -14,11 +14,11 @@ const WORDS: Readonly<Record<string, string>> = {
   "y'all": 'you', "ya'll": 'you', "y'alls": 'your', yalls: 'your', youz: 'you', yiz: 'you', aul: 'old', ould: 'old', yonder: 'there', shoulda: 'should have', fixin: 'fixing', oughta: 'ought to', gonny: 'going to', tryna: 'trying to', needa: 'need to', arvo: 'afternoon', sarvo: 'this afternoon', dis: 'this', dem: 'them',
   tues: 'tuesday', weds: 'wednesday', thur: 'thursday', thurs: 'thursday',
   // What thumbs and other languages make of it.
-  nite: 'night', nites: 'nights', mornin: 'morning', evenin: 'evening', eve: 'evening', tonite: 'tonight', yest: 'yesterday', grades: 'degrees', minimal: 'minimum', maximal: 'maximum', msg: 'message', msgs: 'messages', mesg: 'message', temprature: 'temperature', outdoors: 'outside', indoors: 'inside', tho: 'though', aint: 'is not', "ain't": 'is not',
+  nite: 'night', nites: 'nights', mornin: 'morning', evenin: 'evening', eve: 'evening', tonite: 'tonight', yest: 'yesterday', grades: 'degrees', minimal: 'minimum', maximal: 'maximum', msg: 'message', msgs: 'messages', mesg: 'message', temprature: 'temperature', outdoors: 'outside', indoors: 'inside', tho: 'though', ony: 'any', howya: 'how are you', datas: 'data', fcst: 'forecast', hydro: 'electricity', hydros: 'electricity is', esb: 'electricity', eskom: 'electricity', loadshedding: 'power cut', aint: 'is not', "ain't": 'is not',
 };
 
 /** Oaths and fillers leave a hole as long as they were. */
-const SAYS_NOTHING = /\b(?:bloody|sodding|damn(?:ed)?|goddamn(?:ed)?|bleeding|bleedin|flipping|flippin|frigging|friggin|fricking|frickin|freaking|freakin|effing|effin|fucking|fuckin|feckin|fecking|flaming|flamin|blasted|ruddy|bastarding|stinking|the hell|the heck|the devil|the fuck|the feck|on earth|in heaven'?s name|eh|innit|lol|lmao|rofl|omg|tbh|ngl|imo|imho|smh|haha|hahaha|hehe|ha ha(?: ha)?|y'know|on the (?:dot|nose|button|money)|give or take|by the way|btw|fyi|just saying|i'?m afraid|to be (?:honest|fair)|apparently|believe it or not|i (?:must|have to) say|mind you|if i'?m honest|no (?:joke|kidding)|(?<!do |did |if |when |what |how |as )you know(?= ?[,.!?]|$)|wee|like i said|as i said|if you want it|if you want to know|if (?:it|that) helps|in case you (?:want|need|care|are wondering)(?: it| to know)?|for what it'?s worth|fwiw|for (?:your|the) (?:records?|log|book|files),?|(?:just )?so you know|since you asked|as you asked|so it (?:is|was|did)$|so i (?:did|have|am)$|an'? all(?=[.!,]|$))(?![\w'])/g;
+const SAYS_NOTHING = /\b(?:bloody|sodding|damn(?:ed)?|goddamn(?:ed)?|bleeding|bleedin|flipping|flippin|frigging|friggin|fricking|frickin|freaking|freakin|effing|effin|fucking|fuckin|feckin|fecking|flaming|flamin|blasted|ruddy|bastarding|stinking|the hell|the heck|the devil|the fuck|the feck|on earth|in heaven'?s name|eh|innit|lol|lmao|rofl|omg|tbh|ngl|imo|imho|smh|haha|hahaha|hehe|ha ha(?: ha)?|y'know|on the (?:dot|nose|button|money)|give or take|by the way|btw|fyi|just saying|i'?m afraid|to be (?:honest|fair)|apparently|believe it or not|i (?:must|have to) say|mind you|if i'?m honest|no (?:joke|kidding)|(?<!do |did |if |when |what |how |as )you know(?= ?[,.!?]|$)|wee|like i said|as i said|if you want it|if you want to know|if (?:it|that) helps|in case you (?:want|need|care|are wondering)(?: it| to know)?|for what it'?s worth|fwiw|for (?:your|the) (?:records?|log|book|files),?|(?:just )?so you know|(?:and |so )?you(?:'ll| will) be (?:glad|happy|pleased|relieved|delighted|sad|sorry) to (?:hear|know|learn)(?: that)?|since you asked|as you asked|so it (?:is|was|did)$|so i (?:did|have|am)$|an'? all(?=[.!,]|$))(?![\w'])/g;
 
 /** Where a gerund tells a deed that is done: "I'm after closing the vents". */
 const DONE_FORM: Readonly<Record<string, string>> = { closing: 'closed', shutting: 'shut', putting: 'put', covering: 'covered', turning: 'turned', lighting: 'lit', switching: 'switched', picking: 'picked', pulling: 'pulled', drawing: 'drawn', opening: 'opened', losing: 'lost', running: 'run', cutting: 'cut', harvesting: 'harvested', clearing: 'cleared', building: 'built', installing: 'installed', hanging: 'hung', fitting: 'fitted', taking: 'taken', checking: 'checked', laying: 'laid', getting: 'got' };
@@ -29,6 +29,14 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/\b(?:i|we|i've|we've|have) done (?=(?:cover|clos|shut|put|turn|pull|pick|lit|open|switch|drawn|went|got|forgot|build|built|hung|harvest)[a-z]*\b)/g, 'i already '],
   [/\b(?:fixing|fitting|aiming|minded|bound) to\b/g, 'going to'],
   [/\bmight could\b/g, 'could'],
+  // "22, no wait, 23": what is taken back in the same breath was never said.
+  [/(?<![\w.:-])(?:-|minus |negative )?\d+(?:\.\d+)?(?: ?(?:degrees|[cf]))?,? ?(?:\.\.\.? ?)?(?:no,? (?:wait|hang on|hold on)|wait,? no|er,? no)(?:,| -|\.\.\.)? (?=(?:-|minus |negative )?\d)/g, ''],
+  // "Naw, it was -5 no -15".
+  [/(?<=^\W*(?:no|naw|nah|nope|sorry)\b.*\d) no (?=(?:-|minus )?\d)/g, ' not '],
+  [/(?<![\d:.])(1[0-2]|[1-9])([0-5]\d) ?(?=[ap]\.?m\b)/g, '$1:$2 '],
+  [/\bthis morn\b(?!ing)/g, 'this morning'],
+  [/\b(?:right |at )?this (?:very )?(?:minute|second|instant)\b/g, 'right now'],
+  [/\b(?:minimum|low|lowest|min) (?:of|for|in) (?:the |this )(?:past )?night\b(?! of| to)/g, 'overnight minimum'],
   [/\bthe now\b(?= *(?:[,.!?;]|$))/g, 'now'],
   [/\b(?:this|today|to) (?:night|nicht)\b(?!time)/g, 'tonight'],
   [/\b(?:today|this day) (?:evening|in the evening)\b/g, 'this evening'],

@@ -21,11 +21,9 @@ const title = ({ says, units, when }: Phrase): string => `${JSON.stringify(says)
 const NOT_YET: ReadonlySet<string> = new Set([
   'my strawberries are blooming in there will the blossoms be alright tonight',
   '4 below zero outside right now. FOUR. BELOW.',
-  '5am it was 27 in there. low of the night, inside',
   'thermomiter on the back bench sez 33',
   'Big news! I just finished installing a thermal curtain in the greenhouse',
   "Bok choy got its tips singed but she'll live",
-  'The minimum of the night was of -5,8 outside, inside -2,1',
   'two below outside. greenhouse at 11',
   'Dipped to just under minus one... call it -1.2. Inside, about ten past six',
 ]);
