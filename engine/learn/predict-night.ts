@@ -3,7 +3,7 @@ import type { Mixture } from '../chance/mixture.js';
 import { summedError } from '../chance/summed-error.js';
 import type { ControlPlan } from '../night/controls.js';
 import type { EveningState } from '../night/evening-state.js';
-import { forcingFor, STEP_S } from '../night/forcing.js';
+import { forcingsFor, STEP_S } from '../night/forcing.js';
 import { runNight, type NightRun } from '../night/night-run.js';
 import { forecastDoubt, weatherScenarios, type ForecastDoubt, type WeatherScenario } from '../night/scenarios.js';
 import { nightSpan, type NightSpan } from '../night/night-span.js';
@@ -67,7 +67,7 @@ export interface PlaceLow {
 export function predictNight(input: { greenhouse: Greenhouse; weather: WeatherHours; nowS: number; weatherAgeS: number; controls: ControlPlan }, learned: LearnedHouse): readonly PlaceLow[] {
   const { evening, weather, scenarios, night } = learnedEvening({ ...input, pastControls: input.controls }, learned);
   const toS = endOfNightS(evening.atS, night, weather);
-  const runs = scenarios.map(({ departure }) => runNight(evening, forcingFor(evening.runner.model.house, weather, { fromS: evening.atS, toS }, departure), input.controls));
+  const runs = forcingsFor(evening.runner.model.house, weather, { fromS: evening.atS, toS }, scenarios.map(({ departure }) => departure)).map((forcing) => runNight(evening, forcing, input.controls));
   const sdK = parameterSdK(input, learned);
   const first = Math.max(0, Math.floor((Math.max(input.nowS, night.sunsetS) - evening.atS) / STEP_S));
   const { residual } = learned.calibration;

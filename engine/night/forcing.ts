@@ -2,7 +2,7 @@ import { saturationVapourPressureOverWaterPa } from '../air/saturation-magnus.js
 import type { House } from '../greenhouse/house.js';
 import { CLOUD_LONGWAVE_WEIGHT, surroundingsRadiantTempK } from '../sky/downwelling-longwave.js';
 import { sunIntoHouse, type HouseSun } from '../sun/house-gain.js';
-import { sunPosition, type SunPosition } from '../sun/position.js';
+import { sunPosition } from '../sun/position.js';
 import { SECONDS_PER_HOUR } from '../units.js';
 import type { WeatherHours } from './weather.js';
 
@@ -43,6 +43,12 @@ const LOWEST_SINE = 1e-3;
 /** Bare ground or grass around the house (from memory: 0.2; fresh snow would be 0.7 to 0.9 and is not known here). */
 const GROUND_ALBEDO = 0.2;
 
+export interface StepSpan {
+  readonly fromS: number;
+  readonly toS: number;
+  readonly stepS?: number;
+}
+
 /**
  * Weather of every step between two instants, for one house.
  * Units: epoch seconds; SI.
@@ -50,17 +56,33 @@ const GROUND_ALBEDO = 0.2;
  * Outside: throws RangeError that names both spans.
  * Source: linear between hours; sunlight of an hour is spread over it by the sine of the sun's height, so that its sum is kept.
  */
-export function forcingFor(house: House, weather: WeatherHours, span: { fromS: number; toS: number; stepS?: number }, departure: WeatherDeparture = AS_FORECAST): Forcing {
+export const forcingFor = (house: House, weather: WeatherHours, span: StepSpan, departure: WeatherDeparture = AS_FORECAST): Forcing => forcingsFor(house, weather, span, [departure])[0]!;
+
+/** As forcingFor, for several departures of one weather: they share its sun, which none of them moves. Units: epoch seconds; SI. Valid: as forcingFor. Outside: throws RangeError that names both spans. Source: as forcingFor. */
+export function forcingsFor(house: House, weather: WeatherHours, span: StepSpan, departures: readonly WeatherDeparture[]): readonly Forcing[] {
   const stepS = span.stepS ?? STEP_S;
   const steps = Math.round((span.toS - span.fromS) / stepS);
   const [first, last] = [weather.timeS[0]!, weather.timeS.at(-1)!];
   if (!(span.fromS >= first && span.fromS + steps * stepS <= last)) throw new RangeError(`weather covers ${first} to ${last}, asked for ${span.fromS} to ${span.toS} (epoch s)`);
-  const make = (): Float64Array => new Float64Array(steps);
-  const forcing = { startS: span.fromS, stepS, outsideAirTempK: make(), surroundingsTempK: make(), vapourPressurePa: make(), windAtCoverMPerS: make(), cloudFraction: make(), pressurePa: make(), globalShortwaveWPerM2: make(), sunW: make(), sunOnWallW: make() };
-  const houseSun: HouseSun = { geometry: house.geometry, sheets: house.films.map(({ sheet }) => sheet), cleanShare: house.cleanShare, groundAlbedo: GROUND_ALBEDO };
-  for (let i = 0; i < steps; i += 1) {
-    const timeS = span.fromS + (i + 1) * stepS;
-    const position = (timeS - first) / SECONDS_PER_HOUR;
+  const grid: Grid = { startS: span.fromS, stepS, steps };
+  const sun = sunOfSteps(house, weather, grid);
+  return departures.map((departure) => ({ ...airOfSteps(house, weather, grid, departure), ...sun }));
+}
+
+interface Grid {
+  readonly startS: number;
+  readonly stepS: number;
+  readonly steps: number;
+}
+
+type SunOfSteps = Pick<Forcing, 'globalShortwaveWPerM2' | 'sunW' | 'sunOnWallW'>;
+
+function airOfSteps(house: House, weather: WeatherHours, grid: Grid, departure: WeatherDeparture): Omit<Forcing, keyof SunOfSteps> {
+  const make = (): Float64Array => new Float64Array(grid.steps);
+  const forcing = { startS: grid.startS, stepS: grid.stepS, outsideAirTempK: make(), surroundingsTempK: make(), vapourPressurePa: make(), windAtCoverMPerS: make(), cloudFraction: make(), pressurePa: make() };
+  for (let i = 0; i < grid.steps; i += 1) {
+    const timeS = grid.startS + (i + 1) * grid.stepS;
+    const position = (timeS - weather.timeS[0]!) / SECONDS_PER_HOUR;
     const hour = Math.min(Math.floor(position), weather.timeS.length - 2);
     const share = position - hour;
     const at = (values: readonly number[]): number => values[hour]! + share * (values[hour + 1]! - values[hour]!);
@@ -74,26 +96,42 @@ export function forcingFor(house: House, weather: WeatherHours, span: { fromS: n
     forcing.windAtCoverMPerS[i] = Math.min(40, at(weather.windSpeed10mMPerS) * house.windShare);
     forcing.pressurePa[i] = at(weather.surfacePressurePa);
     forcing.surroundingsTempK[i] = surroundingsRadiantTempK({ airTempK, vapourPressurePa, cloudFraction, cloudWeight: departure.cloudWeight, skyViewFraction: house.skyViewFraction });
-    const light = lightOfStep(house, weather, timeS - stepS / 2);
-    if (light === null) continue;
-    const inside = sunIntoHouse(houseSun, light.sun, light);
-    forcing.globalShortwaveWPerM2[i] = light.globalWPerM2;
-    forcing.sunW[i] = inside.totalW;
-    forcing.sunOnWallW[i] = inside.onWallW;
   }
   return forcing;
 }
 
-/** The hour's mean light belongs to the hour that ends at its stamp; inside it follows the sun's height. Null in the dark. */
-function lightOfStep(house: House, weather: WeatherHours, middleS: number): { sun: SunPosition; globalWPerM2: number; diffuseWPerM2: number } | null {
-  const hourEnd = Math.ceil((middleS - weather.timeS[0]!) / SECONDS_PER_HOUR);
-  const meanGlobal = weather.globalShortwaveWPerM2[hourEnd] ?? 0;
-  if (meanGlobal <= 0) return null;
-  const sun = sunPosition(middleS, house.place);
-  const startS = weather.timeS[hourEnd]! - SECONDS_PER_HOUR;
-  let sineSum = 0;
-  const samples = 6;
-  for (let k = 0; k < samples; k += 1) sineSum += Math.max(0, Math.sin(sunPosition(startS + ((k + 0.5) * SECONDS_PER_HOUR) / samples, house.place).altitudeRad));
-  const shape = sineSum < LOWEST_SINE ? 1 : (Math.max(0, Math.sin(sun.altitudeRad)) * samples) / sineSum;
-  return { sun, globalWPerM2: meanGlobal * shape, diffuseWPerM2: Math.min(meanGlobal, weather.diffuseShortwaveWPerM2[hourEnd] ?? meanGlobal) * shape };
+function sunOfSteps(house: House, weather: WeatherHours, { startS, stepS, steps }: Grid): SunOfSteps {
+  const make = (): Float64Array => new Float64Array(steps);
+  const ofSteps = { globalShortwaveWPerM2: make(), sunW: make(), sunOnWallW: make() };
+  const houseSun: HouseSun = { geometry: house.geometry, sheets: house.films.map(({ sheet }) => sheet), cleanShare: house.cleanShare, groundAlbedo: GROUND_ALBEDO };
+  let hour: SunnyHour = { hourEnd: -1, sineSum: 0 };
+  for (let i = 0; i < steps; i += 1) {
+    const middleS = startS + (i + 1 / 2) * stepS;
+    const hourEnd = Math.ceil((middleS - weather.timeS[0]!) / SECONDS_PER_HOUR);
+    const meanGlobal = weather.globalShortwaveWPerM2[hourEnd] ?? 0;
+    if (meanGlobal <= 0) continue;
+    if (hour.hourEnd !== hourEnd) hour = { hourEnd, sineSum: sineSumOf(weather.timeS[hourEnd]! - SECONDS_PER_HOUR, house.place) };
+    const sun = sunPosition(middleS, house.place);
+    const shape = hour.sineSum < LOWEST_SINE ? 1 : (Math.max(0, Math.sin(sun.altitudeRad)) * SINES_AN_HOUR) / hour.sineSum;
+    const light = { globalWPerM2: meanGlobal * shape, diffuseWPerM2: Math.min(meanGlobal, weather.diffuseShortwaveWPerM2[hourEnd] ?? meanGlobal) * shape };
+    const inside = sunIntoHouse(houseSun, sun, light);
+    ofSteps.globalShortwaveWPerM2[i] = light.globalWPerM2;
+    ofSteps.sunW[i] = inside.totalW;
+    ofSteps.sunOnWallW[i] = inside.onWallW;
+  }
+  return ofSteps;
+}
+
+/** The hour's mean light belongs to the hour that ends at its stamp; inside it follows the sun's height. */
+interface SunnyHour {
+  readonly hourEnd: number;
+  readonly sineSum: number;
+}
+
+const SINES_AN_HOUR = 6;
+
+function sineSumOf(startS: number, place: House['place']): number {
+  let sum = 0;
+  for (let k = 0; k < SINES_AN_HOUR; k += 1) sum += Math.max(0, Math.sin(sunPosition(startS + ((k + 0.5) * SECONDS_PER_HOUR) / SINES_AN_HOUR, place).altitudeRad));
+  return sum;
 }

@@ -3,7 +3,7 @@ import type { House } from '../greenhouse/house.js';
 import type { ControlPlan, Controls, FanPlace } from '../night/controls.js';
 import type { EveningState } from '../night/evening-state.js';
 import type { LearnedHouse } from '../learn/learned-house.js';
-import { forcingFor, STEP_S, type Forcing } from '../night/forcing.js';
+import { forcingsFor, STEP_S, type Forcing } from '../night/forcing.js';
 import { nightSpan, type NightSpan } from '../night/night-span.js';
 import type { ForecastDoubt, WeatherScenario } from '../night/scenarios.js';
 import type { GroundOutside, WeatherHours } from '../night/weather.js';
@@ -81,7 +81,7 @@ export function eveningScene(input: EveningInput): EveningScene {
   const endS = Math.min(night.sunriseS + MORNING_HOURS * SECONDS_PER_HOUR, lastS);
   if (endS < night.sunriseS - 2 * SECONDS_PER_HOUR) throw new RangeError(`the weather ends at ${lastS}, before the coming sunrise at ${night.sunriseS} (epoch s)`);
   const span = { fromS: evening.atS, toS: evening.atS + Math.floor((endS - evening.atS) / STEP_S) * STEP_S };
-  const forcings = scenarios.map(({ departure }) => forcingFor(house, weather, span, departure));
+  const forcings = forcingsFor(house, weather, span, scenarios.map(({ departure }) => departure));
   const crops = cropsAtStake(greenhouse, evening, input.cropShiftsK);
   return { house, standing, evening, night, doubt, scenarios, residual, forcings, crops, nightStartS: Math.max(nowS, night.sunsetS), nightEndS };
 }

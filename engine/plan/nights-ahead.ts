@@ -1,7 +1,7 @@
 import type { House } from '../greenhouse/house.js';
 import type { ControlPlan, Controls } from '../night/controls.js';
 import type { EveningState } from '../night/evening-state.js';
-import { forcingFor, STEP_S } from '../night/forcing.js';
+import { forcingFor, forcingsFor, STEP_S } from '../night/forcing.js';
 import { runHouse, type HouseState } from '../night/house-run.js';
 import { nightSpan, type NightSpan } from '../night/night-span.js';
 import { runNight } from '../night/night-run.js';
@@ -9,7 +9,7 @@ import { placesOf, placeTempK, type PlaceKey } from '../night/places.js';
 import type { ForecastError } from '../learn/forecast-error.js';
 import { forecastDoubt, weatherScenarios, type ForecastDoubt } from '../night/scenarios.js';
 import type { WeatherHours } from '../night/weather.js';
-import { SECONDS_PER_DAY, SECONDS_PER_HOUR } from '../units.js';
+import { SECONDS_PER_HOUR } from '../units.js';
 import type { CropAtStake } from './crops-at-stake.js';
 import { planOutlook, type PlanOutlook, type ResidualError } from './outlook.js';
 
@@ -87,7 +87,7 @@ function oneNight(input: Parameters<typeof nightsAhead>[0], walk: NightWalk): Ni
   const { span, doubt, fromS, endS, state, controls } = walk;
   const scenarios = weatherScenarios(doubt, fromS, input.errors.cloudWeight);
   const start: EveningState = { ...evening, state, atS: fromS };
-  const runs = scenarios.map(({ departure }) => runNight(start, forcingFor(house, weather, { fromS, toS: endS }, departure), controls));
+  const runs = forcingsFor(house, weather, { fromS, toS: endS }, scenarios.map(({ departure }) => departure)).map((forcing) => runNight(start, forcing, controls));
   const coveredBeds = house.columns.filter((column, c) => routine.standing.coverOn[c] || routine.coveredBeds.includes(column.name)).map(({ name }) => name);
   const outlook = planOutlook(runs, scenarios, input.crops, { residual: input.errors.residual, nightStartS: Math.max(fromS, span.sunsetS), nightEndS: endS, coveredBeds });
   return { span, doubt, outlook, storesAtSunset: storesAtSunset(start, { weather, house, sunsetS: span.sunsetS, controls }) };
@@ -113,15 +113,15 @@ function routineControls(house: House, { standing, coveredBeds, curtain, heaterS
   };
 }
 
-/** Is it dark, or less than an hour after sunrise? Spans are worked out once a day. */
+/** Is it dark, or less than an hour after sunrise? The sun is asked once for each stretch of day or night: every run passes through the same. */
 function nightClock(house: House): (timeS: number) => boolean {
-  const spans = new Map<number, NightSpan>();
+  const known: { readonly fromS: number; readonly untilS: number; readonly isNight: boolean }[] = [];
   return (timeS) => {
-    const day = Math.floor(timeS / SECONDS_PER_DAY);
-    const known = [spans.get(day - 1), spans.get(day)];
-    for (const span of known) if (span && timeS >= span.sunsetS && timeS < span.sunriseS + OPENED_AFTER_SUNRISE_S) return true;
-    const now = nightSpan(timeS, house.place);
-    spans.set(Math.floor(now.sunsetS / SECONDS_PER_DAY), now);
-    return timeS >= now.sunsetS;
+    const stretch = known.find(({ fromS, untilS }) => timeS >= fromS && timeS < untilS);
+    if (stretch) return stretch.isNight;
+    const { sunsetS, sunriseS } = nightSpan(timeS, house.place);
+    known.unshift({ fromS: sunsetS, untilS: sunriseS + OPENED_AFTER_SUNRISE_S, isNight: true });
+    if (timeS < sunsetS) known.push({ fromS: timeS, untilS: sunsetS, isNight: false });
+    return timeS >= sunsetS;
   };
 }
