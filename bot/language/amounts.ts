@@ -63,7 +63,7 @@ function heaterSetting(message: Message, at: number): Amount | null {
 /** "Two 55 gallon drums". */
 const COUNT_OF_AMOUNT = /=(\d+) =(\d+) (?:of |new |big |old |black |full |plastic )*@(\w+)/g;
 const AMOUNT_BEFORE = /=(\d+) (?:of |more |new |the |big |extra |of the |of water |black |full )*@(\w+)/g;
-const AMOUNT_AFTER = /@(\w+) (?:of |is |holds |with )?=(\d+)/g;
+const AMOUNT_AFTER = /@(\w+) (?:of |is |holds |with |at )?=(\d+)/g;
 const HEATER_AT = /@heater (?:is |are |on |set |at |to |kicks |in |running |down |up |back |low |high |for )*#(\d+)/g;
 
 /** The amounts said with the items: "4 drums", "200 gallons of water", "heater at 3". */

@@ -20,6 +20,7 @@ function isAside(clause: readonly Piece[]): boolean {
   const said = ` ${clause.map(({ symbol }) => symbol).join(' ')} `;
   if (clause.some(({ symbol }) => /^[#~@%$]/.test(symbol))) return false;
   if (PLEASANT.test(said)) return true;
+  if (DEPTH.test(said) || SOMEBODY.test(said)) return !said.includes(' ? ');
   return (!clause.some(({ symbol }) => symbol.startsWith('&') || TRADE.has(symbol)) || OTHERS.test(said)) && !said.includes(' ? ');
 }
 
@@ -27,11 +28,18 @@ function isAside(clause: readonly Piece[]): boolean {
 const FILLERS = list('even actually really just ever exactly maybe then also kindly possibly quickly perhaps probably honestly basically literally like so well ok anyway wait hey hmm dear mate friend pal love um er oh ah please though right still seriously simply finally sure yeah yep definitely already again there bit quite very pretty absolutely');
 
 const ENDS = /^[;,?:]$/;
+/** A clause goes on with these: "slept in a bit but the low was 14". */
+const JOINTS = /^(?:but|and|so|because|though|although)$/;
+/** "Half an inch of frost on everything". */
+const DEPTH = / (?:=\d+|half an inch|an inch|inch|bit|touch|lot|lots|layer) of (?:frost|ice|dew|rain|fog|hail) /;
+/** Somebody at home, at the beginning of a clause: "wife thinks I'm nuts". */
+const SOMEBODY = /^ (?:and |but )?(?:the )?(?:wife|hubby|husband|missus|mum|mom|dad|kids|dog|cat|neighbou?rs?|everyone|everybody|people) (?:thinks?|says?|reckons?|laughs?|is|are|was|were|loves?|hates?|wants?) /;
 
 /** The message without its asides; null where it has none, or is nothing else. */
 export function withoutAsides(message: Message): Message | null {
   const clauses: Piece[][] = [[]];
   for (const piece of message.pieces) {
+    if (JOINTS.test(piece.symbol)) clauses.push([]);
     clauses.at(-1)?.push(piece);
     if (ENDS.test(piece.symbol)) clauses.push([]);
   }

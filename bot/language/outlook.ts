@@ -11,6 +11,7 @@ const ASKS: readonly RegExp[] = [
   / (?:weather) /,
   / what (?:is|will|are|was) (?:the |tonight |tomorrow |my |your |a |it |be )*(?:\w+ ){0,3}?(?:low|minimum|temperature|temps|high|maximum|weather|night|expected|predicted|like|looking) /,
   / what (?:low|minimum|temperature|temps) /,
+  / what (?:it|we|things|(?:the |my )?(?:low|minimum|temperature|&\w+)) (?:will|is going to|would|might) (?:\w+ ){0,2}?(?:be|get|go|drop|fall|hit|reach|bottom|dip|sink|come) /,
   / what (?:do|would|did) you (?:reckon|think|say|guess|expect|figure|predict|believe) (?:that )?(?:it|we|the low|things|the temperature|the minimum|(?:the |my )?&\w+) (?:will|is going to|would|might|shall|goes|gets|drops) /,
   / what will (?:the |it |my |our )*(?:(?:&\w+|@\w+|\w+) ){0,2}?(?:be|get|go|drop|fall|hit|reach|bottom) /,
   / what (?:about|of|does) (?:the |this |next )*(?:tonight|tomorrow|week|weekend|night|\w+day|rest|outside|inside|&outside|&inside|&soil|it look) /,

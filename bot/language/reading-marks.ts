@@ -50,6 +50,8 @@ export function readingMark(message: Message, at: number): ReadingMark {
   if (symbol === 'up' && after === 'to' && /^(?:got|went|climbed|rose|warmed|back|right|heated|all)$/.test(before)) return { stat: 'high' };
   if (symbol === 'sun' || symbol === 'sunny' || symbol === 'sunshine' || symbol === 'sunlight') return { sun: true };
   if (symbol === 'shade' || symbol === 'shaded') return { sun: false };
+  // "Here are my numbers of this morning".
+  if (/^(?:is|are)$/.test(symbol) && before === 'here' && !after.startsWith('#')) return NONE;
   if (NOW.has(symbol)) return { isNow: true };
   const place = placeOf(symbol, message.names) ?? shortPlace(pieces, at);
   return place === null ? NONE : { place };

@@ -48,12 +48,15 @@ const EVIDENCE = list('low lowest coldest minimum high highest maximum thermomet
 const UNKNOWN_WORDS = 4;
 const UNKNOWN_WORDS_WHERE_BARE = 2;
 
+/** "Soil in the spinach bed": a bed is named by what grows in it. */
+const isBedOf = (symbols: readonly string[], crop: string): boolean => /^(?:beds?|rows?|patch)$/.test(symbols[symbols.indexOf(crop) + 1] ?? '') && symbols.some((symbol) => /^(?:&soil|@cover)$/.test(symbol));
+
 /** What a stretch of talk makes of its numbers: temperatures, something else that is measured, or nobody knows. */
 export function numbersIn(stretch: readonly Piece[], temps: readonly TempToken[]): 'temperatures' | 'other' | 'unknown' {
   const symbols = stretch.map(({ symbol }) => symbol);
   const isBare = (symbol: string): boolean => symbol.startsWith('#') && !isMarked(temps[Number(symbol.slice(1))] ?? NOTHING);
   if (symbols.some((symbol) => OTHER_MEASURES.has(symbol) || ELSEWHERE.has(symbol))) return 'other';
-  if (symbols.some((symbol) => WISHES.has(symbol) || symbol.startsWith('%'))) return 'unknown';
+  if (symbols.some((symbol) => WISHES.has(symbol) || symbol.startsWith('%') && !isBedOf(symbols, symbol))) return 'unknown';
   if (symbols.some((symbol) => NO_AIR.test(symbol)) && !symbols.some((symbol) => /^(?:[&$]|@(?:cover|water|stones|tube)$)/.test(symbol))) return 'unknown';
   // A number at a heater is what it is set to, where no place is said.
   const heater = symbols.indexOf('@heater');

@@ -115,6 +115,8 @@ function bareStatistic(message: Message, place: string | undefined): Statistic {
   return hour >= LOW_READ_FROM_HOUR && hour < LOW_READ_UNTIL_HOUR && !SLOW_PLACES.has(place ?? '') ? 'low' : 'now';
 }
 
+/** From here on it was the sun that brought the house there. Project estimate. */
+const SUN_WARMED_C = 12;
 /** A house warms up in these hours whatever the season. */
 const WARM_FROM_HOUR = 10;
 const WARM_UNTIL_HOUR = 17;
@@ -146,7 +148,9 @@ function oneReading(own: Attached, shared: { readonly message: Message; readonly
   const stat = said ?? (isNow || sun === true || clock !== null || (day !== null && time.stat === undefined && time.at !== undefined) ? 'now' : (time.stat ?? bareStatistic(message, place)));
   const found = temperature(own.temp, { ...message, among: all.map(({ temp }) => temp), canBeWarm: stat === 'high' || sun === true || (place === 'inside' && own.temp.value <= WARM_DAY_C && isByDay(message)) });
   if ('kind' in found) return found;
-  return { c: found.c, stat, ...(place === undefined ? {} : { place }), ...(sun === null ? {} : { sun }), ...(time.at === undefined ? {} : { at: time.at }) };
+  // "It got to 81" by day is the most that it was.
+  const isHigh = stat === 'now' && said === null && clock === null && found.c >= SUN_WARMED_C && isByDay(message) && message.said.includes(` got to #${message.temps.indexOf(own.temp)} `);
+  return { c: found.c, stat: isHigh ? 'high' : stat, ...(place === undefined ? {} : { place }), ...(sun === null ? {} : { sun }), ...(time.at === undefined ? {} : { at: time.at }) };
 }
 
 /** "Right now soil 36, inside 27": said first, it is said of all. */
@@ -239,6 +243,9 @@ export function reading(heard: Message): Meaning | null {
   if (open !== undefined) return open;
   const clear = readings.filter((one): one is Reading => !('kind' in one));
   const told = clear.map(({ stat, place, at, sun }) => `${stat} ${place ?? ''} ${at ?? ''} ${String(sun ?? '')}`);
+  // "Only half a degree, so 0.5" is one number said twice.
+  const once = clear.filter((one, at) => !clear.slice(0, at).some((other) => other.c === one.c && told[clear.indexOf(other)] === told[at]));
+  if (once.length < clear.length && new Set(told).size === once.length) return { kind: 'reading', readings: once };
   // Two numbers for the same thing: one of them is meant, or something that was not understood.
   if (new Set(told).size < told.length) return unclear('which-number', { choices: message.temps.map(({ text }) => text.trim()) });
   return clear.length === 0 ? null : { kind: 'reading', readings: clear };

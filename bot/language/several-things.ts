@@ -3,6 +3,7 @@ import { withPieces, type Message } from './message.js';
 import type { Piece } from './piece.js';
 import { plainText } from './plain-text.js';
 import { isQuestion } from './question.js';
+import { isRemark } from './remarks.js';
 
 /** What must not be lost comes first; questions keep the order in which they were asked. */
 const FIRST_TO_LAST: readonly IntentKind[] = ['reading', 'fix', 'did', 'condition', 'outcome', 'mark', 'settings', 'stop'];
@@ -143,7 +144,8 @@ export function severalThings(message: Message, whole: Intent, understood: (text
   // What was foretold may hide in a part that is not understood: "the forecast for tonight, 25".
   const isDoubted = best.some((one) => isForetold(one)) || (isForetold(part(0, message.pieces.length)) && best.some(({ intent }) => intent.kind === 'outlook' || (intent.kind === 'unclear' && intent.asks === 'what')));
   if (isDoubted && !reads.every(({ from, to }) => SEEN.test(` ${message.pieces.slice(from, to).map(({ symbol }) => symbol).join(' ')} `))) return null;
-  return inOrder(message.text, best.filter((one) => !(reads.length > 0 && isForetold(one))).flatMap(({ intent }) => meanings(intent)));
+  const isBeside = (one: Part): boolean => isForetold(one) || isRemark(withPieces(message, message.pieces.slice(one.from, one.to)), one.intent);
+  return inOrder(message.text, best.filter((one) => !(reads.length > 0 && isBeside(one))).flatMap(({ intent }) => meanings(intent)));
 }
 
 /** The allowed cutting of least cost; of two that cost the same the one with fewer parts. */
@@ -175,9 +177,10 @@ function inOrder(text: string, said: readonly Meaning[]): Intent | null {
   const all = said.map((one) => (one.kind === 'mark' ? { ...one, text: text.trim() } : one));
   const rank = ({ kind }: Meaning): number => (kind === 'unclear' ? FIRST_TO_LAST.length + 1 : FIRST_TO_LAST.includes(kind) ? FIRST_TO_LAST.indexOf(kind) : FIRST_TO_LAST.length);
   const worth = all.filter((one) => one.kind !== 'chat' && !(one.kind === 'unclear' && one.asks === 'what'));
-  // Who wants no more messages is done with them, and not with the jobs.
+  // Who wants no more messages is done with them, and not with the jobs; a number that came along is kept.
   const stop = worth.find(({ kind }) => kind === 'stop');
-  if (stop !== undefined) return stop;
+  const numbers = worth.filter(({ kind }) => kind === 'reading' || kind === 'unclear');
+  if (stop !== undefined) return numbers.length === 0 ? stop : { ...stop, also: numbers };
   // "Finished it! I built a wall": what was finished is what was built.
   const built = worth.some(({ kind }) => kind === 'mark') ? worth.filter((one) => !(one.kind === 'did' && FINISHED.test(one.words ?? ''))) : worth;
   const different = built.filter((one, at) => built.findIndex((other) => JSON.stringify(other) === JSON.stringify(one)) === at);

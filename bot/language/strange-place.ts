@@ -23,6 +23,8 @@ export function strangePlace(message: Message): Unclear | null {
     const [, word = '', after = ''] = found;
     if (NO_PLACE.has(word) || /^[&@$]/.test(after)) continue;
     const piece = message.pieces.find(({ symbol }) => symbol === word);
+    // "Soil in the spinach bed": a bed is named by what grows in it.
+    if (word.startsWith('%') && /^(?:beds?|rows?|patch) $/.test(after) && / (?:&soil|@cover) /.test(form)) continue;
     if (word.startsWith('%')) return unclear('which-place', { word: piece?.written ?? word });
     return unclear('which-place', { word });
   }

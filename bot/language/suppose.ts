@@ -31,7 +31,7 @@ export function suppose(message: Message): Intent | null {
   if (/ (?:should|shall|must) (?:i|we) /.test(said) && !/ (?:if|suppose|supposing|imagine|without) /.test(said)) return null;
   if (/ (?:i|we) (?:must|should|need to|have to|ought to) .* or /.test(said) && !/ (?:if|suppose|supposing) /.test(said)) return null;
   // Whether to do it now or later is for tonight's advice.
-  if (/ (?:would|will|is) it (?:be )?(?:better|best|wise|ok|safe|smart) (?:to|if i|if we|that i) /.test(said) && / (?:harvest|pick|cut) /.test(said)) return null;
+  if (/ (?:would|will|is) it (?:be )?(?:better|best|wise|ok|safe|smart) (?:to|if i|if we|that i) /.test(said) && / (?:@harvest|pick|cut) /.test(form)) return null;
   const withItems: Item[] = [];
   const without: Item[] = [];
   for (const part of askedSentences(form).split(/ (?:[,;]|and|but|plus) /)) {

@@ -3,9 +3,12 @@
  *
  * plain-text   one form for quotes, dashes, degree signs
  * value-grammar   what is a number: clock, day, amount, temperature, or a code that is none (peggy)
- * word-forms, spelling   abbreviations, slips of the thumb
+ * ways-of-speech   dialects, oaths, and what is taken back in the same breath ("22, no wait, 23"), as plain words
+ * word-forms, spelling, everyday-words   abbreviations, slips of the thumb; what is English as it stands is no slip
+ * names-said, counted   a thermometer's own name; numbers that count (plants, ages, years) and are no degrees
  * message   words become symbols (#0 a temperature, %0 a crop, @cover an item, &inside a place), so that a rule speaks of kinds
- * command   what begins with a slash; a file for each intent (did, outcome, ...): its rule and its word lists; several-things: two at once
+ * command   what begins with a slash; a file for each intent (did, outcome, ...): its rule and its word lists; several-things: two at once; remarks: what is only said beside a reading
+ * asides   what is left out where the whole is not understood: greetings, excuses, who is at home
  * key-words   the last resort for a message that no rule knows; no number and no deed comes from there
  *
  * To add a phrase: write it with its meaning in tests/bot/language/corpus-*.ts, see it fail, then add one word to one list:
@@ -45,7 +48,7 @@ type Rule = (message: Message) => Intent | null;
 const CARRIER_WORDS = /^ (?:cancel|end|quit|yes)(?: ;)* $/;
 
 /** Someone else's number, or one that may come: a forecast that is told is no thermometer that was read. */
-const FORETOLD = / (?:forecast|forecasts|(?:you|duskward|bot|they|app|tv|news|radio) (?:just |had |have )?(?:said|say|told|tell|thought|guessed|reckoned|gave)|calling for|supposed to|predicted|predicting|predicts|expected|expecting|going to|will|might|may|could(?! not)|(?:dad|mum|mom|father|mother|brother|sister|son|daughter|wife|husband|hubby|missus|uncle|aunt|grandad|grandpa|granny|neighbou?r|friend|mate|buddy|boss|colleague|everyone|everybody|people|somebody|someone|books?|packet|seed packet|internet|label) (?:\w+ ){0,2}?(?:swears|swore|reckons|reckoned|claims|claimed|insists|bets|guesses|thinks|believes|says it can|said it can)|(?:people|books|everybody|everyone|internet|packet|label|seed packet) (?:says?|said|claims?)|they are (?:giving|saying|talking|showing)|are forecasting|is forecasting|giving out|are warning|warning of|the record (?:\w+ ){0,2}(?:is|was|stands)|should be|should hit|should get|weather app|radio|you (?:were|are|was) (?:\w+ )*#\d+) | (?:when|whenever|once|if|unless|until|as soon as) (?:(?:it|the|my|temperature|&\w+|is|ever|that) )*(?:gets|hits|goes|drops|reaches|falls|dips|is|climbs|below|under|down|at|#\d+) |^ (?:(?:low|high|of|is|was|around|about|a) )*#\d+ (?:for )?tonight $|^ tonight (?:(?:low|high|of|is|around|about|a) )*#\d+ $/;
+const FORETOLD = / (?:forecast|forecasts|(?:you|duskward|bot|they|app|tv|news|radio) (?:just |had |have )?(?:said|say|told|tell|thought|guessed|reckoned|gave)|calling for|supposed to|predicted|predicting|predicts|expected|expecting|going to|will|might|may|could(?! not)|(?:dad|mum|mom|father|mother|brother|sister|son|daughter|wife|husband|hubby|missus|uncle|aunt|grandad|grandpa|granny|neighbou?r|friend|mate|buddy|boss|colleague|everyone|everybody|people|somebody|someone|books?|packet|seed packet|internet|label) (?:\w+ ){0,2}?(?:reckons|reckoned|bets|guesses|thinks|believes|says it can|said it can)|(?<! (?:i|we|it|thermometer|gauge|probe|sensor|\$\d+) )(?:swears|swore|claims|claimed|insists|insisted)(?! (?:by|that|in) @)|(?:people|books|everybody|everyone|internet|packet|label|seed packet) (?:says?|said|claims?)|they are (?:giving|saying|talking|showing)|are forecasting|is forecasting|giving out|are warning|warning of|the record (?:\w+ ){0,2}(?:is|was|stands)|should be|should hit|should get|weather app|radio|you (?:were|are|was) (?:\w+ )*#\d+) | (?:when|whenever|once|if|unless|until|as soon as) (?:(?:it|the|my|temperature|&\w+|is|ever|that) )*(?:gets|hits|goes|drops|reaches|falls|dips|is|climbs|below|under|down|at|#\d+) |^ (?:(?:low|high|of|is|was|around|about|a) )*#\d+ (?:for )?tonight $|^ tonight (?:(?:low|high|of|is|around|about|a) )*#\d+ $/;
 
 /** "Like you said", "colder than you said": the number beside it is no forecast. */
 const AS_YOU_SAID = / (?:like|as|just as|exactly as|than|what|where|that|way|how) (?:you|duskward|the app) (?:had |have |just )?(?:said|told me|told|asked|suggested|wanted|thought|predicted|advised|say|recommended|mentioned|showed me|taught me)(?= )/g;

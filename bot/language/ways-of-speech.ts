@@ -18,7 +18,7 @@ const WORDS: Readonly<Record<string, string>> = {
 };
 
 /** Oaths and fillers leave a hole as long as they were. */
-const SAYS_NOTHING = /\b(?:bloody|sodding|damn(?:ed)?|goddamn(?:ed)?|bleeding|bleedin|flipping|flippin|frigging|friggin|fricking|frickin|freaking|freakin|effing|effin|fucking|fuckin|feckin|fecking|flaming|flamin|blasted|ruddy|bastarding|stinking|the hell|the heck|the devil|the fuck|the feck|on earth|in heaven'?s name|eh|innit|lol|lmao|rofl|omg|tbh|ngl|imo|imho|smh|haha|hahaha|hehe|ha ha(?: ha)?|y'know|on the (?:dot|nose|button|money)|give or take|by the way|btw|fyi|just saying|i'?m afraid|to be (?:honest|fair)|apparently|believe it or not|i (?:must|have to) say|mind you|if i'?m honest|no (?:joke|kidding)|(?<!do |did |if |when |what |how |as )you know(?= ?[,.!?]|$)|wee|like i said|as i said|if you want it|if you want to know|if (?:it|that) helps|in case you (?:want|need|care|are wondering)(?: it| to know)?|for what it'?s worth|fwiw|for (?:your|the) (?:records?|log|book|files),?|(?:just )?so you know|(?:and |so )?you(?:'ll| will) be (?:glad|happy|pleased|relieved|delighted|sad|sorry) to (?:hear|know|learn)(?: that)?|since you asked|as you asked|so it (?:is|was|did)$|so i (?:did|have|am)$|an'? all(?=[.!,]|$))(?![\w'])/g;
+const SAYS_NOTHING = /\b(?:bloody|sodding|damn(?:ed)?|goddamn(?:ed)?|bleeding|bleedin|flipping|flippin|frigging|friggin|fricking|frickin|freaking|freakin|effing|effin|fucking|fuckin|feckin|fecking|flaming|flamin|blasted|ruddy|bastarding|stinking|the hell|the heck|the devil|the fuck|the feck|on earth|in heaven'?s name|eh|innit|lol|lmao|rofl|omg|tbh|ngl|imo|imho|smh|haha|hahaha|hehe|ha ha(?: ha)?|y'know|on the (?:dot|nose|button|money)|give or take|by the way|btw|fyi|just saying|bore da|bonjour|guten (?:morgen|tag|abend)|buenos dias|buongiorno|god morgen|bom dia|dzien dobry|i'?m afraid|to be (?:honest|fair)|apparently|believe it or not|i (?:must|have to) say|mind you|if i'?m honest|no (?:joke|kidding)|(?<!do |did |if |when |what |how |as )you know(?= ?[,.!?]|$)|wee|like i said|as i said|if you want it|if you want to know|if (?:it|that) helps|in case you (?:want|need|care|are wondering)(?: it| to know)?|for what it'?s worth|fwiw|for (?:your|the) (?:records?|log|book|files),?|(?:just )?so you know|(?:and |so )?you(?:'ll| will) be (?:glad|happy|pleased|relieved|delighted|sad|sorry) to (?:hear|know|learn)(?: that)?|since you asked|as you asked|so it (?:is|was|did)$|so i (?:did|have|am)$|an'? all(?=[.!,]|$))(?![\w'])/g;
 
 /** Where a gerund tells a deed that is done: "I'm after closing the vents". */
 const DONE_FORM: Readonly<Record<string, string>> = { closing: 'closed', shutting: 'shut', putting: 'put', covering: 'covered', turning: 'turned', lighting: 'lit', switching: 'switched', picking: 'picked', pulling: 'pulled', drawing: 'drawn', opening: 'opened', losing: 'lost', running: 'run', cutting: 'cut', harvesting: 'harvested', clearing: 'cleared', building: 'built', installing: 'installed', hanging: 'hung', fitting: 'fitted', taking: 'taken', checking: 'checked', laying: 'laid', getting: 'got' };
@@ -30,10 +30,13 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/\b(?:fixing|fitting|aiming|minded|bound) to\b/g, 'going to'],
   [/\bmight could\b/g, 'could'],
   // "22, no wait, 23": what is taken back in the same breath was never said.
-  [/(?<![\w.:-])(?:-|minus |negative )?\d+(?:\.\d+)?(?: ?(?:degrees|[cf]))?,? ?(?:\.\.\.? ?)?(?:no,? (?:wait|hang on|hold on)|wait,? no|er,? no)(?:,| -|\.\.\.)? (?=(?:-|minus |negative )?\d)/g, ''],
+  [/(?<![\w.:-])(?:-|minus |negative )?\d+(?:\.\d+)?(?: ?(?:degrees|[cf]))?,? ?(?:\.\.\.? ?)?(?:no,? (?:wait|hang on|hold on|sorry|make that|scratch that|i mean)|wait,? no|er,? no)(?:,| -|\.\.\.)? (?=(?:-|minus |negative )?\d)/g, ''],
+  [/(?<![\w.:-])(?:-|minus |negative )?\d+(?:\.\d+)?((?: (?!and\b|but\b|or\b)[a-z]+){1,4}),? ?(?:no,? (?:wait|hang on|hold on|sorry|make that|scratch that|i mean)|wait,? no|er,? no)(?:,| -|\.\.\.)? ((?:-|minus |negative )?\d+(?:\.\d+)?)(?= ?(?:$|[.,!;]))/g, '$2$1'],
+  [/\b(it(?:'s| is) [^.?!]*\d[^.?!]*\balready)\?+/g, '$1.'],
   // "Naw, it was -5 no -15".
   [/(?<=^\W*(?:no|naw|nah|nope|sorry)\b.*\d) no (?=(?:-|minus )?\d)/g, ' not '],
-  [/(?<![\d:.])(1[0-2]|[1-9])([0-5]\d) ?(?=[ap]\.?m\b)/g, '$1:$2 '],
+  [/(?<![\w:.$-])(1[0-2]|[1-9])([0-5]\d) ?(?=[ap]\.?m\b)/g, '$1:$2 '],
+  [/\b(?:on |in )?(?:the )?night (?:of|from) (?=(?:the |this |next )?(mon|tues|wednes|thurs|fri|satur|sun)day\b)(?:the |this |next )?\w+day\b/g, '$1day night'],
   [/\bthis morn\b(?!ing)/g, 'this morning'],
   [/\b(?:right |at )?this (?:very )?(?:minute|second|instant)\b/g, 'right now'],
   [/\b(?:minimum|low|lowest|min) (?:of|for|in) (?:the |this )(?:past )?night\b(?! of| to)/g, 'overnight minimum'],

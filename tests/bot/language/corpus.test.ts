@@ -8,6 +8,9 @@ import { GROWERS_5 } from './corpus-growers-5.js';
 import { GROWERS_6 } from './corpus-growers-6.js';
 import { GROWERS_7 } from './corpus-growers-7.js';
 import { GROWERS_8 } from './corpus-growers-8.js';
+import { GROWERS_9 } from './corpus-growers-9.js';
+import { GROWERS_10 } from './corpus-growers-10.js';
+import { GROWERS_11 } from './corpus-growers-11.js';
 import { FRESH } from './corpus-fresh-1.js';
 import { FRESH_2 } from './corpus-fresh-2.js';
 import { CORPUS_READINGS } from './corpus-readings.js';
@@ -25,6 +28,7 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'Big news! I just finished installing a thermal curtain in the greenhouse',
   "Bok choy got its tips singed but she'll live",
   'two below outside. greenhouse at 11',
+  'so the outside one bottomed at 9 around... well at 6:15 exactly according to the gadget',
   'Dipped to just under minus one... call it -1.2. Inside, about ten past six',
 ]);
 
@@ -41,6 +45,9 @@ describe.each([
   ['ten voices', GROWERS_6],
   ['ten more voices', GROWERS_7],
   ['ten voices again', GROWERS_8],
+  ['plain messages', GROWERS_9],
+  ['talk with asides', GROWERS_10],
+  ['curt and regional', GROWERS_11],
 ] as const)('corpus of %s', (_, phrases) => {
   it.each(phrases.map((phrase) => [title(phrase), phrase] as const))('%s', (_title, phrase) => {
     const intent = heard(phrase);
