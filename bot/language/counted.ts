@@ -27,6 +27,8 @@ const NUMBERED = /^(?:day|week|month|chapter|page|part|version|round|season|wint
 
 const isPlural = (word: string): boolean => PLURALS.has(word) || /(?:children|men|women|people)$/.test(word) || (word.length > 3 && word.endsWith('s') && !/(?:ss|us|is)$/.test(word) && !NO_NOUN.has(word) && isEverydayWord(word) && isEverydayWord(singular(word)));
 
+/** "Coming down with something, temp of 101". */
+const ILL = / (?:fever|feverish|flu|coming down with|down with (?:a|the)|off sick|the doctor) /;
 /** "The kids are 5 and 7". */
 const AGE_OF = / (?:kids|children|boys?|girls?|twins|son|daughter|sons|daughters|grandson|granddaughter|grandkids|grandchildren|nephew|niece|baby|dog|cat|wife|husband|mum|mom|dad|granny|grandad|grandma|grandpa) (?:is|are|was|were|turned|turns) (?:only |now |just |nearly |almost )?(?:#\d+ (?:and|,) )?$/;
 const AGE_REACH = 7;
@@ -46,6 +48,7 @@ export function countsSomething(pieces: readonly Piece[], at: number, temp: Temp
   if (/^(?:spend|spent|spending|pay|paid|cost|costs|budget|save|saved|invest|worth)$/.test(before)) return true;
   if (before === 'turned' && symbolAt(at - 2) !== 'it' && (after === '' || AFTER_AGE.has(after) || /^(?:today|yesterday|tomorrow|soon)$/.test(after))) return true;
   if (AGE_OF.test(` ${pieces.slice(Math.max(at - AGE_REACH, 0), at).map(({ symbol }) => symbol).join(' ')} `)) return true;
+  if (ILL.test(` ${pieces.map(({ symbol }) => symbol).join(' ')} `) && !pieces.some(({ symbol }) => /^[&$@]/.test(symbol))) return true;
   // "All 6 about the same", "since 2021", "happy birthday to me, 70 today".
   if (before === 'all' && !/^(?:is|was|are|were|at|it)$/.test(symbolAt(at - 2))) return true;
   if (temp.value >= FIRST_YEAR && temp.value <= LAST_YEAR && /^(?:since|in|of|from|winter|year|season|spring|summer|autumn|back|until|till|before|after)$/.test(before)) return true;

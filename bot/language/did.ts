@@ -19,7 +19,7 @@ const LATER = / (?:will|going to|about to|planning|plan to|want to|need to|later
 const TO_COME = /(?: (?:i|we) (?:am |are )?|^ )(?:will|shall|going to|about to|plan to|planning to|off to) (?!not )(?:now |go |then |also )*(?:@cover|cover|close|shut|open|turn|put|pick|harvest|run|light|pull|set|uncover|start|do) /;
 
 /** What was not done, or not on this night: a wish, a habit, the weather's doing. */
-const UNREAL = / (?:wish|(?:neighbou?rs?|mate|friend|friends|brother|everyone else|everybody else|they all) (?:has |have |had |just |all |already |next door )*(?:covered|closed|shut|picked|put|turned|lit|harvested)|(?:i|we) (?:should|ought to|had better|better|need to|must) (?!have been)|should have|would have|could have|must have|if only|almost|nearly|always|usually|normally|used to|never (?:have |ever )?@?cover|never .*before|(?:snow|frost|ice|dew|condensation) (?:has |had )?(?:covered|on|over|under|in)) /;
+const UNREAL = / (?:wish|(?:neighbou?rs?|mate|friend|friends|brother|everyone else|everybody else|they all) (?:has |have |had |just |all |already |next door )*(?:covered|closed|shut|picked|put|turned|lit|harvested)|(?:i|we) (?:should|ought to|had better|better|need to|must) (?!have been)|should have|would have|could have|must have|if only|almost|nearly|always|usually|normally|used to|never (?:have |ever )?@?cover|never .*before|(?:snow|frost|ice|dew|condensation) (?:has |had )?(?:covered|on|over|under|in)|(?:@tube|@water) (?:\w+ )?(?:froze|frozen|burst|leaking|leaks|leaked)) /;
 const OTHER_NIGHT = / (?:last week|the other (?:night|day)|night before) /;
 const LAST_NIGHT = / (?:last night|yesterday) /;
 const NOON = 12;

@@ -11,6 +11,7 @@ const ASKS: readonly RegExp[] = [
   / (?:weather) /,
   / what (?:is|will|are|was) (?:the |tonight |tomorrow |my |your |a |it |be )*(?:\w+ ){0,3}?(?:low|minimum|temperature|temps|high|maximum|weather|night|expected|predicted|like|looking) /,
   / what (?:low|minimum|temperature|temps) /,
+  / (?:will|going to|be|get) (?:\w+ ){0,3}?(?:worse|better|colder|warmer|milder|as cold|as bad) (?:than|as) (?:last|yesterday) /,
   / what (?:it|we|things|(?:the |my )?(?:low|minimum|temperature|&\w+)) (?:will|is going to|would|might) (?:\w+ ){0,2}?(?:be|get|go|drop|fall|hit|reach|bottom|dip|sink|come) /,
   / what (?:do|would|did) you (?:reckon|think|say|guess|expect|figure|predict|believe) (?:that )?(?:it|we|the low|things|the temperature|the minimum|(?:the |my )?&\w+) (?:will|is going to|would|might|shall|goes|gets|drops) /,
   / what will (?:the |it |my |our )*(?:(?:&\w+|@\w+|\w+) ){0,2}?(?:be|get|go|drop|fall|hit|reach|bottom) /,
@@ -57,7 +58,8 @@ export function outlook(message: Message): Intent | null {
 
 /** The nights and the place that a question about the cold speaks of. */
 export function outlookMeant(message: Message): Intent {
-  const meant = nightMeant(message);
+  // "Worse than last night" asks of the night to come.
+  const meant = nightMeant({ ...message, said: message.said.replace(/ (?:than|as|like) (?:it was )?(?:last night|yesterday)(?= )/g, '') });
   if ('kind' in meant) return meant;
   const places = [...new Set(message.pieces.flatMap(({ symbol }) => placeOf(symbol, message.names) ?? []))];
   const [place] = places;

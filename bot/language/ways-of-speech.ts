@@ -30,8 +30,8 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/\b(?:fixing|fitting|aiming|minded|bound) to\b/g, 'going to'],
   [/\bmight could\b/g, 'could'],
   // "22, no wait, 23": what is taken back in the same breath was never said.
-  [/(?<![\w.:-])(?:-|minus |negative )?\d+(?:\.\d+)?(?: ?(?:degrees|[cf]))?,? ?(?:\.\.\.? ?)?(?:no,? (?:wait|hang on|hold on|sorry|make that|scratch that|i mean)|wait,? no|er,? no)(?:,| -|\.\.\.)? (?=(?:-|minus |negative )?\d)/g, ''],
-  [/(?<![\w.:-])(?:-|minus |negative )?\d+(?:\.\d+)?((?: (?!and\b|but\b|or\b)[a-z]+){1,4}),? ?(?:no,? (?:wait|hang on|hold on|sorry|make that|scratch that|i mean)|wait,? no|er,? no)(?:,| -|\.\.\.)? ((?:-|minus |negative )?\d+(?:\.\d+)?)(?= ?(?:$|[.,!;]))/g, '$2$1'],
+  [/(?<![\w.:-])(?:-|minus |negative )?\d+(?:\.\d+)?(?: ?(?:degrees|[cf]))?,? ?(?:\.\.\.? ?)?(?:no,? (?:wait|hang on|hold on|sorry|make that|scratch that|i mean)|wait,? no|er,? no|(?<=, ?)no(?=, ))(?:,| -|\.\.\.)? (?=(?:-|minus |negative )?\d)/g, ''],
+  [/(?<![\w.:-])(?:-|minus |negative )?\d+(?:\.\d+)?((?: (?!and\b|but\b|or\b)[a-z]+){1,4}),? ?(?:no,? (?:wait|hang on|hold on|sorry|make that|scratch that|i mean)|wait,? no|er,? no|(?<=, ?)no(?=, ))(?:,| -|\.\.\.)? ((?:-|minus |negative )?\d+(?:\.\d+)?)(?= ?(?:$|[.,!;]))/g, '$2$1'],
   [/\b(it(?:'s| is) [^.?!]*\d[^.?!]*\balready)\?+/g, '$1.'],
   // "Naw, it was -5 no -15".
   [/(?<=^\W*(?:no|naw|nah|nope|sorry)\b.*\d) no (?=(?:-|minus )?\d)/g, ' not '],
