@@ -13,7 +13,7 @@ const DEED_BEFORE = /\b(?:i'll|i will|we'll|we will|going to|gonna|will|covered|
 /** "The air is at 8": what is at 8 is a temperature, whatever was done before. */
 const STANDS = /\b(?:air|inside|outside|water|soil|temperature|thermometer|probe|stones?|tube) (?:[a-z]+ ){0,4}(?:is|was|sits|sat|stands|stood|reads) $/;
 /** "See you at 7", "the bus leaves at 8": what has an hour and no temperature, whatever else is said. */
-const MEETS_AT = /\b(?:see (?:you|ya|u|ye)|meet|meeting|call(?: me| you)?|ring(?: me| you)?|leaves?|leaving|starts?|opens?|dinner|lunch|breakfast|tea|supper|train|bus|school|work|church|appointment|dentist|doctor|alarm|finish(?:es)?|get up|gets up|bed|bedtime|arrive|arrives) (?:is )?(?:at|about|around|by) $/;
+const MEETS_AT = /\b(?:see (?:you|ya|u|ye)|meet|meeting|call(?: me| you)?|ring(?: me| you)?|leaves?|leaving|starts?|opens?|dinner|lunch|breakfast|tea|supper|train|bus|school|work|church|appointment|dentist|doctor|alarm|kicks? off|kick-?off|match|game|football|shift|class|show|finish(?:es)?|get up|gets up|bed|bedtime|arrive|arrives) (?:is )?(?:at|about|around|by) $/;
 const DEED_DONE = /\b(?:covered|closed|shut|lit|put|pulled|drew|opened|picked)\b(?!.*\bto $)/;
 const CLAUSE_END = /[,;\n]|\band\b|\bbut\b/;
 

@@ -23,7 +23,7 @@ const OF_PEOPLE = list('us them you those these my our');
 const AFTER_AGE = list('and but so now years ; , . this next with years-old');
 
 /** "Day 3", "page 12". */
-const NUMBERED = /^(?:day|week|month|chapter|page|part|version|round|season|winter|channel|level|grade|step|platform|junction|route|lesson|episode|volume)$/;
+const NUMBERED = /^(?:day|week|month|chapter|page|part|version|round|season|winter|channel|level|grade|step|platform|junction|route|lesson|episode|volume|plot|lot|bay|gate|room|flat|bus|road|highway|lane|unit)$/;
 
 const isPlural = (word: string): boolean => PLURALS.has(word) || /(?:children|men|women|people)$/.test(word) || (word.length > 3 && word.endsWith('s') && !/(?:ss|us|is)$/.test(word) && !NO_NOUN.has(word) && isEverydayWord(word) && isEverydayWord(singular(word)));
 
@@ -45,6 +45,7 @@ export function countsSomething(pieces: readonly Piece[], at: number, temp: Temp
   const after = symbolAt(at + 1);
   if (/^(?:i am|he is|she is|he turned|she turned|i turned)$/.test(`${symbolAt(at - 2)} ${before}`) && (after === '' || AFTER_AGE.has(after) || /^(?:today|yesterday|tomorrow|soon)$/.test(after))) return true;
   if (NUMBERED.test(before) && !/^(?:last|this|all|the|that|per|a|every|each|first|cold)$/.test(symbolAt(at - 2))) return true;
+  if (before === 'to' && /^(?:lived|live|lives)$/.test(symbolAt(at - 2))) return true;
   if (/^(?:spend|spent|spending|pay|paid|cost|costs|budget|save|saved|invest|worth)$/.test(before)) return true;
   if (before === 'turned' && symbolAt(at - 2) !== 'it' && (after === '' || AFTER_AGE.has(after) || /^(?:today|yesterday|tomorrow|soon)$/.test(after))) return true;
   if (AGE_OF.test(` ${pieces.slice(Math.max(at - AGE_REACH, 0), at).map(({ symbol }) => symbol).join(' ')} `)) return true;
