@@ -52,6 +52,10 @@ export class NoWeatherError extends Error {
 
 /** How far back the weather goes that a source brings, and with it the deeds that are asked for. */
 export const PAST_S = 15 * 86_400;
+/** Readings of a season of two thermometers, read twice a day: so many of the newest teach of a house. */
+export const MOST_READINGS_LEARNED = 500;
+/** Of more than a winter's words on how crops came through the newest count. */
+export const MOST_OUTCOMES_LEARNED = 100;
 
 export interface WeatherSource {
   /** Fifteen past days and a week ahead at the place; throws NoWeatherError when there is nothing to stand on. */

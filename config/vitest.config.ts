@@ -11,7 +11,7 @@ export default defineConfig({
     passWithNoTests: false,
     // One more than there are cores: some tests wait for a clock or for a process to end.
     maxWorkers: availableParallelism() + 1,
-    // No test changes what its modules hold (none mocks, none sets the environment), so they are loaded once for each core: loading took longer than most tests.
+    // No test leaves a module changed (none mocks, none sets the environment; one puts back what it cut), so they are loaded once for each core: loading took longer than most tests.
     isolate: false,
   },
 });

@@ -32,7 +32,7 @@ describe.each(Object.entries(HOUSES))('step: %s', (_name, changes) => {
 });
 
 describe('soil grid', () => {
-  // The grid is a constant of the engine; it is cut finer in place here, in this file's own copy of the module, and put back.
+  // The grid is a constant of the engine; it is cut finer in place here, and put back before any other file of this core runs.
   const layersM = SOIL_LAYERS_M as unknown as number[];
   const asBuilt = [...layersM];
   const cutInto = (parts: number): void => void layersM.splice(0, layersM.length, ...asBuilt.flatMap((thicknessM) => Array.from({ length: parts }, () => thicknessM / parts)));

@@ -1,5 +1,5 @@
 import { nightSpan, type Greenhouse } from '../../../engine/index.js';
-import { PAST_S, type Clock, type Place, type Records, type WeatherSource } from '../../ports.js';
+import { MOST_READINGS_LEARNED, PAST_S, type Clock, type Place, type Records, type WeatherSource } from '../../ports.js';
 import { localTime } from '../../text/local-time.js';
 import type { Advisory } from './advisory.js';
 import type { LearningSoFar } from './learned-evening.js';
@@ -59,12 +59,9 @@ export async function eveningQuestion(subject: EveningSubject, ports: Omit<Eveni
   };
 }
 
-/** Readings of a season of two thermometers, read twice a day. */
-const MOST_READINGS = 500;
-
 /** What the house may be learned from. */
 export const learningSoFar = async (store: Pick<Records, 'readings' | 'learning'>, greenhouseId: string): Promise<LearningSoFar> => ({
-  readings: await store.readings(greenhouseId, MOST_READINGS),
+  readings: await store.readings(greenhouseId, MOST_READINGS_LEARNED),
   learned: (await store.learning(greenhouseId))?.body ?? null,
 });
 

@@ -1,5 +1,5 @@
 import { cropFamilies, cropFamilyOf, type Greenhouse } from '../../../engine/index.js';
-import { PAST_S, type Clock, type Records, type WeatherSource } from '../../ports.js';
+import { MOST_OUTCOMES_LEARNED, MOST_READINGS_LEARNED, PAST_S, type Clock, type Records, type WeatherSource } from '../../ports.js';
 import { beyondForecast, cropNightText, nightText, weekText } from '../../text/outlook-text.js';
 import type { Week } from './week.js';
 import type { WorkOutWeek } from './work-out-week.js';
@@ -18,17 +18,13 @@ export interface OutlookPorts {
   readonly workOutWeek: WorkOutWeek;
 }
 
-/** Readings of a season of two thermometers, read twice a day. */
-const MOST_READINGS = 500;
-const MOST_OUTCOMES = 100;
-
 /** The nights that the forecast reaches, on what the grower is known to have done. */
 export async function weekOf({ greenhouseId, greenhouse, zone }: OutlookSubject, { clock, weather, store, workOutWeek }: OutlookPorts): Promise<Week> {
   const nowS = Math.floor(clock.nowS());
   const { latitude, longitude, elevation } = greenhouse.place;
   const answer = await weather.weatherAt({ latitude, longitude, elevationM: elevation ?? null });
-  const learning = { readings: await store.readings(greenhouseId, MOST_READINGS), learned: (await store.learning(greenhouseId))?.body ?? null };
-  const outcomes = await Promise.all((await store.outcomes(greenhouseId, MOST_OUTCOMES)).map(async (outcome) => ({ outcome, advisory: (await store.advisoryFor(greenhouseId, outcome.night))?.body ?? null })));
+  const learning = { readings: await store.readings(greenhouseId, MOST_READINGS_LEARNED), learned: (await store.learning(greenhouseId))?.body ?? null };
+  const outcomes = await Promise.all((await store.outcomes(greenhouseId, MOST_OUTCOMES_LEARNED)).map(async (outcome) => ({ outcome, advisory: (await store.advisoryFor(greenhouseId, outcome.night))?.body ?? null })));
   return workOutWeek({ greenhouse, zone, nowS, answer, actions: await store.actions(greenhouseId, nowS - PAST_S), learning, outcomes });
 }
 
