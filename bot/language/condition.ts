@@ -1,5 +1,6 @@
 import type { ConditionItem, Intent } from './intent.js';
 import type { Message } from './message.js';
+import { listed, wordings } from './wordings.js';
 
 interface Sign {
   readonly item: ConditionItem;
@@ -7,20 +8,85 @@ interface Sign {
   readonly off: RegExp;
 }
 
-const LACKS = '(?:out|off|down|dead|gone|died|failed|cut|lost|quit|stopped|broken|went|broke|burnt out|burned out|seized|not working|not running|not turning|not spinning|tripped|no|empty|low|shut off|shut down|gave up|gave out|given up|packed in|packed it in|packed up|carked|carked it|copped it|conked out|conked|kaput|knackered|fried|flat|silent|bust|busted|blown)';
-const BACK = '(?:back|on again|restored|returned|fixed|working|running|going|repaired|replaced|on|up|up and running|up again|alive|sorted)';
+const LACKS = `(?:${listed(`
+  out|off|down|dead|gone|died|failed|cut|lost|quit|stopped|broken|went|broke|burnt out|burned out|seized|not working|not running|not turning
+  not spinning|tripped|no|empty|low|shut off|shut down|gave up|gave out|given up|packed in|packed it in|packed up|carked|carked it|copped it
+  conked out|conked|kaput|knackered|fried|flat|silent|bust|busted|blown
+`).join('|')})`;
+const BACK = `(?:${listed(`
+  back|on again|restored|returned|fixed|working|running|going|repaired|replaced|on|up|up and running|up again|alive|sorted
+`).join('|')})`;
 
 const SIGNS: readonly Sign[] = [
-  { item: 'snow', on: / (?:snow|snowing|snowed|snowfall|snowy|drifts?|snowdrifts?|blizzard|foot of white|white stuff) /, off: / (?:(?:cleared|swept|brushed|broomed|pushed|pulled|dug|knocked|shoveled|shovelled|removed|raked|scraped|melted) (?:\w+ |@\w+ |&\w+ ){0,4}?snow|(?:no more|no) snow|snow (?:\w+ |@\w+ |&\w+ ){0,3}?(?:cleared|gone|melted|slid off|slid|off|swept|removed|fell off|came off|stopped)) | (?:stopped|quit|done|no longer|not) snowing | snowing (?:has )?stopped | (?:clear|free|rid) of (?:the |all )?snow | no snow (?:left|now|any ?more) | snow (?:is |has )?(?:all )?(?:off|gone|melting off|thawed|shed|shifted) / },
-  { item: 'power-out', on: new RegExp(` (?:power|electricity|electric|grid|mains|juice) (?:\\w+ ){0,3}?(?:${LACKS}|&outside) | (?:lights|current) (?:are |is |has |have |just |all |went |now )*(?:out|gone|cut off|failed|away|off) | (?:no|lost|without|they cut|company cut) (?:the |our )?(?:power|electricity|mains|juice|grid) | (?:power cut|outage|power failure|blackout|brownout|power outage|breaker (?:has |is |just )?tripped|breaker popped|fuse (?:has |is |just )?(?:blew|blown|gone)|blew a fuse|tripped the breaker|whole (?:road|street|valley|town|village) is (?:dark|out)) `), off: new RegExp(` (?<!(?:no|without|lost) )(?:power|electricity|electric|grid|mains|juice) (?:\\w+ ){0,3}?${BACK} | (?:lights|current) (?:are |is |has |have |just |came |come )*(?:back|restored) | (?:have|got|has) (?:the |our )?(?:power|electricity|mains|juice|current|lights) (?:back|again)(?: on)? | back on (?:the )?(?:grid|mains) | (?:reset|fixed) the (?:breaker|fuse) | outage (?:is |has )?(?:over|ended) `) },
-  { item: 'blower-off', on: new RegExp(` (?:blower|inflation|inflation @fan|inflator) (?:(?:that|which|between) (?:[^ ]+ ){1,9}?)?(?:\\w+ ){0,3}?${LACKS} | (?:inflation|air) (?:between|gone|lost) | deflated | (?:@film|@layer|layers|skins|air gap|bubble) (?:\\w+ ){0,4}?(?:gone flat|went flat|sagging|collapsed together|touching|deflated) `), off: new RegExp(` (?:blower|inflation|inflation @fan|inflator) (?:\\w+ ){0,3}?${BACK} `) },
-  { item: 'torn-film', on: / (?:@film|@layer|roof|skin|poly|cover|end wall|panel|@wall) (?:&?\w+ ){0,6}?(?:tore|torn|ripped|split|rip|ripping|tear|punctured|shredded|flapping|blown|came off|came loose|come loose|slit|hole|gash|in ribbons|peeled back|gave way|burst) | (?:tear|rip|hole|slit|gash|holes|rips|tears|split) (?:\w+ ){0,3}?(?:@film|@layer|roof|skin|poly|@wall|&inside) | (?:big|small|new|long|huge|little) (?:tear|rip|split|gash) | (?:tore|ripped|punctured|shredded|slashed|split|burst|(?:fell|gone|went|came|got|poked|put|cut) (?:right )?through) (?:\w+ ){0,3}?(?:@film|@layer|roof|skin) /, off: / (?:patched|taped|fixed|mended|repaired|sealed) (?:\w+ |@\w+ |&\w+ ){0,5}?(?:hole|tear|rip|@film|@layer|roof|slit|split|holes|rips|tears) | (?:hole|tear|rip|@film|roof) (?:\w+ |@\w+ ){0,3}?(?:patched|taped|fixed|mended|repaired) / },
-  { item: 'door-open', on: / doors? (?:\w+ |&\w+ ){0,7}?(?:open|ajar|blew open|blown open|wide open|off|will not (?:close|shut|latch)|not (?:close|closing|shut|shutting|latch)|stuck open|unlatched|swinging|banging|flung open|off its hinges|hanging off) | (?:left|forgot) (?:\w+ |&\w+ ){0,3}?doors?(?: open)? /, off: / (?:closed|shut|latched|locked|rehung) (?:\w+ |&\w+ ){0,3}?doors? | doors? (?:\w+ |&\w+ ){0,3}?(?:closed|shut|latched) / },
-  { item: 'fuel-out', on: / (?:out of|ran out of|run out of|no|low on|no more|used up (?:all )?the|burnt through the|burned through the|last of the) (?:propane|gas|fuel|oil|kerosene|paraffin|diesel|wood|pellets|firewood|petrol|lpg|butane|logs|heating oil) | (?:propane|gas|fuel|oil|kerosene|paraffin|diesel|wood|pellets|firewood|petrol|lpg|butane|logs|heating oil|tank|bottle|cylinder|canister) (?:tank |bottle |cylinder |canister |can )?(?:(?:for|in|of) (?:the |my |our )?(?:@heater|&\w+|tank|burner|stove) )?(?:is |are |has |have |all |bone |just |nearly |almost |about |completely |now |totally )*(?:empty|out|ran out|gone|finished|run out|ran dry|dry|used up|running out|spent|low) | @heater (?:\w+ ){0,3}?(?:ran out|run out|out of (?:fuel|gas|propane)|nothing (?:left )?to burn|no (?:fuel|gas|propane|oil)|starved|dry) | nothing (?:left )?to burn /, off: / (?:refilled|filled|refueled|refuelled|swapped|new|got|replaced|topped up|bought|more) (?:\w+ |@\w+ ){0,3}?(?:propane|gas|fuel|oil|kerosene|paraffin|diesel|tank|bottle|cylinder|pellets) / },
-  { item: 'fan-dead', on: new RegExp(` (?:@fan|@tube|fan motor|motor) (?:&?\\w+ ){0,4}?(?:dead|died|broken|broke|failed|quit|seized|not working|not running|not turning|not spinning|burnt out|burned out|kaput|fried|stuck|stopped|stopped working|will not start|packed up|gave up|gave out|given up|conked out|packed in|not spinning up|carked it|carked|copped it|conked|packed it in|given out|gone|burnt|burned|bust|busted|knackered|jammed|smoking|will not turn|will not spin|not turn|not spin|toast|not move|stopped dead|stalled|not start|not work|not run) | (?:dead|broken) @fan `), off: / @fan (?:\w+ ){0,3}?(?:fixed|repaired|replaced|spinning again|turning again|sorted|working|running again|works|going again|back) | (?:fixed|repaired|replaced) (?:the |my |our )?@fan / },
+  { item: 'snow', on: / (?:snow|snowing|snowed|snowfall|snowy|drifts?|snowdrifts?|blizzard|foot of white|white stuff) /, off: wordings`
+    (?:cleared|swept|brushed|broomed|pushed|pulled|dug|knocked|shoveled|shovelled|removed|raked|scraped|melted) (?:\w+ |@\w+ |&\w+ ){0,4}?snow
+    (?:no more|no) snow
+    snow (?:\w+ |@\w+ |&\w+ ){0,3}?(?:cleared|gone|melted|slid off|slid|off|swept|removed|fell off|came off|stopped)
+    (?:stopped|quit|done|no longer|not) snowing|snowing (?:has )?stopped|(?:clear|free|rid) of (?:the |all )?snow|no snow (?:left|now|any ?more)
+    snow (?:is |has )?(?:all )?(?:off|gone|melting off|thawed|shed|shifted)
+  ` },
+  { item: 'power-out', on: wordings`
+    (?:power|electricity|electric|grid|mains|juice) (?:\w+ ){0,3}?(?:${LACKS}|&outside)
+    (?:lights|current) (?:are |is |has |have |just |all |went |now )*(?:out|gone|cut off|failed|away|off)
+    (?:no|lost|without|they cut|company cut) (?:the |our )?(?:power|electricity|mains|juice|grid)
+    power cut|outage|power failure|blackout|brownout|power outage|breaker (?:has |is |just )?tripped|breaker popped
+    fuse (?:has |is |just )?(?:blew|blown|gone)|blew a fuse|tripped the breaker|whole (?:road|street|valley|town|village) is (?:dark|out)
+  `, off: wordings`
+    (?<!(?:no|without|lost) )(?:power|electricity|electric|grid|mains|juice) (?:\w+ ){0,3}?${BACK}
+    (?:lights|current) (?:are |is |has |have |just |came |come )*(?:back|restored)
+    (?:have|got|has) (?:the |our )?(?:power|electricity|mains|juice|current|lights) (?:back|again)(?: on)?
+    back on (?:the )?(?:grid|mains)|(?:reset|fixed) the (?:breaker|fuse)|outage (?:is |has )?(?:over|ended)
+  ` },
+  { item: 'blower-off', on: wordings`
+    (?:blower|inflation|inflation @fan|inflator) (?:(?:that|which|between) (?:[^ ]+ ){1,9}?)?(?:\w+ ){0,3}?${LACKS}
+    (?:inflation|air) (?:between|gone|lost)|deflated
+    (?:@film|@layer|layers|skins|air gap|bubble) (?:\w+ ){0,4}?(?:gone flat|went flat|sagging|collapsed together|touching|deflated)
+  `, off: wordings`(?:blower|inflation|inflation @fan|inflator) (?:\w+ ){0,3}?${BACK}` },
+  { item: 'torn-film', on: wordings`
+    (?:@film|@layer|roof|skin|poly|cover|end wall|panel|@wall) (?:&?\w+ ){0,6}?(?:tore|torn|ripped|split|rip|ripping|tear|punctured|shredded|flapping|
+    blown|came off|came loose|come loose|slit|hole|gash|in ribbons|peeled back|gave way|burst)
+    (?:tear|rip|hole|slit|gash|holes|rips|tears|split) (?:\w+ ){0,3}?(?:@film|@layer|roof|skin|poly|@wall|&inside)
+    (?:big|small|new|long|huge|little) (?:tear|rip|split|gash)
+    (?:tore|ripped|punctured|shredded|slashed|split|burst|(?:fell|gone|went|came|got|poked|put|cut) (?:right )?through) (?:\w+ ){0,3}?(?:@film|@layer|
+    roof|skin)
+  `, off: wordings`
+    (?:patched|taped|fixed|mended|repaired|sealed) (?:\w+ |@\w+ |&\w+ ){0,5}?(?:hole|tear|rip|@film|@layer|roof|slit|split|holes|rips|tears)
+    (?:hole|tear|rip|@film|roof) (?:\w+ |@\w+ ){0,3}?(?:patched|taped|fixed|mended|repaired)
+  ` },
+  { item: 'door-open', on: wordings`
+    doors? (?:\w+ |&\w+ ){0,7}?(?:open|ajar|blew open|blown open|wide open|off|will not (?:close|shut|latch)|not (?:close|closing|shut|shutting|latch)|
+    stuck open|unlatched|swinging|banging|flung open|off its hinges|hanging off)|(?:left|forgot) (?:\w+ |&\w+ ){0,3}?doors?(?: open)?
+  `, off: / (?:closed|shut|latched|locked|rehung) (?:\w+ |&\w+ ){0,3}?doors? | doors? (?:\w+ |&\w+ ){0,3}?(?:closed|shut|latched) / },
+  { item: 'fuel-out', on: wordings`
+    (?:out of|ran out of|run out of|no|low on|no more|used up (?:all )?the|burnt through the|burned through the|last of the) (?:propane|gas|fuel|oil|
+    kerosene|paraffin|diesel|wood|pellets|firewood|petrol|lpg|butane|logs|heating oil)
+    (?:propane|gas|fuel|oil|kerosene|paraffin|diesel|wood|pellets|firewood|petrol|lpg|butane|logs|heating oil|tank|bottle|cylinder|canister) (?:tank |
+    bottle |cylinder |canister |can )?(?:(?:for|in|of) (?:the |my |our )?(?:@heater|&\w+|tank|burner|stove) )?(?:is |are |has |have |all |bone |just |
+    nearly |almost |about |completely |now |totally )*(?:empty|out|ran out|gone|finished|run out|ran dry|dry|used up|running out|spent|low)
+    @heater (?:\w+ ){0,3}?(?:ran out|run out|out of (?:fuel|gas|propane)|nothing (?:left )?to burn|no (?:fuel|gas|propane|oil)|starved|dry)
+    nothing (?:left )?to burn
+  `, off: wordings`
+    (?:refilled|filled|refueled|refuelled|swapped|new|got|replaced|topped up|bought|more) (?:\w+ |@\w+ ){0,3}?(?:propane|gas|fuel|oil|kerosene|paraffin|
+    diesel|tank|bottle|cylinder|pellets)
+  ` },
+  { item: 'fan-dead', on: wordings`
+    (?:@fan|@tube|fan motor|motor) (?:&?\w+ ){0,4}?(?:dead|died|broken|broke|failed|quit|seized|not working|not running|not turning|not spinning|burnt out|burned out|kaput|fried|stuck|stopped|
+    stopped working|will not start|packed up|gave up|gave out|given up|conked out|packed in|not spinning up|carked it|carked|copped it|conked|
+    packed it in|given out|gone|burnt|burned|bust|busted|knackered|jammed|smoking|will not turn|will not spin|not turn|not spin|toast|not move|
+    stopped dead|stalled|not start|not work|not run)
+    (?:dead|broken) @fan
+  `, off: wordings`
+    @fan (?:\w+ ){0,3}?(?:fixed|repaired|replaced|spinning again|turning again|sorted|working|running again|works|going again|back)
+    (?:fixed|repaired|replaced) (?:the |my |our )?@fan
+  ` },
 ];
 
-const STILL = / (?:forgot|forgotten|did not|never|not|unable|can not|could not|failed|neglected) (?:to |i |we |got |get |round |around |been )*(?:closed?|shut|latch(?:ed)?|locked?|fix(?:ed)?|patch(?:ed)?|clear(?:ed)?|mend(?:ed)?|repair(?:ed)?|brush(?:ed)?|sweep|swept|refill(?:ed)?|replaced?) | (?:not|no longer|still not|isn't|never|stopped|quit) (?:back|on|working|running|spinning|turning|closed|shut|fixed|cleared) | still (?:out|off|open|down) /;
+const STILL = wordings`
+  (?:forgot|forgotten|did not|never|not|unable|can not|could not|failed|neglected) (?:to |i |we |got |get |round |around |been )*(?:closed?|shut|
+  latch(?:ed)?|locked?|fix(?:ed)?|patch(?:ed)?|clear(?:ed)?|mend(?:ed)?|repair(?:ed)?|brush(?:ed)?|sweep|swept|refill(?:ed)?|replaced?)
+  (?:not|no longer|still not|isn't|never|stopped|quit) (?:back|on|working|running|spinning|turning|closed|shut|fixed|cleared)
+  still (?:out|off|open|down)
+`;
 
 /** Something that is wrong with the house or its weather, or is right again. */
 export function condition(message: Message): Intent | null {

@@ -3,16 +3,19 @@ import type { Piece } from './piece.js';
 import { stillTemperature } from './reading-talk.js';
 import type { TempToken } from './value-grammar.js';
 import { singular } from './word-forms.js';
+import { wordings } from './wordings.js';
 
 const list = (words: string): ReadonlySet<string> => new Set(words.split(/\s+/));
 
 /** "3 long weekends", "4 new raised beds": what may stand between a number and what it counts. */
 const BETWEEN = list('more new extra black big little small long whole full old good different other raised fresh huge great large tiny lovely poor dead young baby separate spare cold warm frozen hot wet dry');
 /** Plurals by themselves. */
-const PLURALS = list('people men women children kids feet teeth mice geese sheep pair pairs dozen lads bairns weans folk percent year yr kilometres miles quid grand bucks cups cms mms yards foot inch pair cup bit metre kilometre mile minute bale bag block box row bed bench pot tray');
+const PLURALS = list(`people men women children kids feet teeth mice geese sheep pair pairs dozen lads bairns weans folk percent year yr kilometres miles quid
+  grand bucks cups cms mms yards foot inch pair cup bit metre kilometre mile minute bale bag block box row bed bench pot tray`);
 /** They end as plurals do and count nothing. */
 const NO_NOUN = list(`degrees celsius this always perhaps outdoors indoors thanks plus across says shows reads feels looks seems yes versus lows highs less towards upwards afterwards sometimes besides downstairs upstairs
-  drops falls hits goes gets stays holds means makes helps rises sinks dips climbs was is has as gas bless cheers regards congratulations kisses hugs sorry alas yours ours theirs hers his does sits stands starts ends lies hovers mornings evenings afternoons tonights overnights temps`);
+  drops falls hits goes gets stays holds means makes helps rises sinks dips climbs was is has as gas bless cheers regards congratulations kisses hugs
+  sorry alas yours ours theirs hers his does sits stands starts ends lies hovers mornings evenings afternoons tonights overnights temps`);
 /** Who is spoken to, at the end of what is said: "28 folks". */
 const SPOKEN_TO = list('guys folks friends mates lads boys girls peeps pals people dears ladies gents team');
 /** "All 4 lettuces", "lost 3 kales": without such a word the number before a crop may be a low with a question after it. */
@@ -23,14 +26,20 @@ const OF_PEOPLE = list('us them you those these my our');
 const AFTER_AGE = list('and but so now years ; , . this next with years-old');
 
 /** "Day 3", "page 12". */
-const NUMBERED = /^(?:day|week|month|chapter|page|part|version|round|season|winter|channel|level|grade|step|platform|junction|route|lesson|episode|volume|plot|lot|bay|gate|room|flat|bus|road|highway|lane|unit)$/;
+const NUMBERED = wordings`
+  ^(?:day|week|month|chapter|page|part|version|round|season|winter|channel|level|grade|step|platform|junction|route|lesson|episode|volume|plot|lot|bay|
+  gate|room|flat|bus|road|highway|lane|unit)$
+`;
 
 const isPlural = (word: string): boolean => PLURALS.has(word) || /(?:children|men|women|people)$/.test(word) || (word.length > 3 && word.endsWith('s') && !/(?:ss|us|is)$/.test(word) && !NO_NOUN.has(word) && isEverydayWord(word) && isEverydayWord(singular(word)));
 
 /** "Coming down with something, temp of 101". */
 const ILL = / (?:fever|feverish|flu|coming down with|down with (?:a|the)|off sick|the doctor) /;
 /** "The kids are 5 and 7". */
-const AGE_OF = / (?:kids|children|boys?|girls?|twins|son|daughter|sons|daughters|grandson|granddaughter|grandkids|grandchildren|nephew|niece|baby|dog|cat|wife|husband|mum|mom|dad|granny|grandad|grandma|grandpa) (?:is|are|was|were|turned|turns) (?:only |now |just |nearly |almost )?(?:#\d+ (?:and|,) )?$/;
+const AGE_OF = wordings`
+  (?:kids|children|boys?|girls?|twins|son|daughter|sons|daughters|grandson|granddaughter|grandkids|grandchildren|nephew|niece|baby|dog|cat|wife|husband|
+  mum|mom|dad|granny|grandad|grandma|grandpa) (?:is|are|was|were|turned|turns) (?:only |now |just |nearly |almost )?(?:#\d+ (?:and|,) )?$
+`;
 const AGE_REACH = 7;
 const FIRST_YEAR = 1900;
 const LAST_YEAR = 2100;

@@ -1,5 +1,6 @@
 import type { CropWord } from './crop-word.js';
 import { singular } from './word-forms.js';
+import { listed } from './wordings.js';
 
 export interface CropHit {
   /** More than one where several crops claim the name and none of them has it as its id. */
@@ -16,7 +17,10 @@ export interface CropNames {
 }
 
 /** Names that are everyday words too ("leaks", "starts", "beats me"): a crop only where the sentence points at one. */
-export const DOUBTFUL_CROP_WORDS: ReadonlySet<string> = new Set(['start', 'beat', 'leak', 'cos', 'vit', 'snap', 'pot', 'tray', 'container', 'orange', 'hardy', 'tender', 'pink', 'spear', 'curd', 'bright light', 'hill hardy', 'vine', 'transplant', 'frost tolerant', 'very hardy', 'winter hardy', 'half hardy', 'semi hardy']);
+export const DOUBTFUL_CROP_WORDS: ReadonlySet<string> = new Set(listed(`
+  start|beat|leak|cos|vit|snap|pot|tray|container|orange|hardy|tender|pink|spear|curd|bright light|hill hardy|vine|transplant|frost tolerant
+  very hardy|winter hardy|half hardy|semi hardy
+`));
 
 const wordsOf = (name: string): readonly string[] =>
   name.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().replace(/['’]/g, '').split(/[^a-z0-9]+/).filter((word) => word !== '');

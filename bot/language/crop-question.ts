@@ -2,21 +2,44 @@ import { nightMeant } from './night.js';
 import { unclear, type Intent, type Unclear } from './intent.js';
 import type { Message } from './message.js';
 import { ORDINARY_WORDS } from './ordinary-words.js';
+import { listed, wordings } from './wordings.js';
 
-const FATE_WORDS = /^(?:survive|survives|ok|fine|safe|live|alive|die|dies|dying|dead|freeze|freezing|frozen|hold|cope|coping|hurt|damage|damaged|nipped|hit|burn|burnt|burned|trouble|danger|risk|last|lasts|handle|stand|toast|lost|lose|losing|good|fare|take|struggle|suffer|harmed|harm|killed|kill|kills|endangered|hardy|tolerate|withstand|happy|worry|worried|worrying|chance|chances|odds|gone|goner|goners|protected|doomed|bear|bears|support|supports|perish|perishes|wilt|wilts|cooked|done|mind|minds|tough|cope|copes|fares|faring|surviving|freezes|limit|mush|thrive|suffering|screwed|stuffed|croak|resist|resists|endure|endures|manage|cark|vulnerable|sensitive|jeopardy)$/;
-const FATE_PHRASES = / (?:how (?:is|are|will|does|do|would|they|it) .*(?:do|doing|look|looking|like)|(?:make|makes|making) it|(?:hold|holds) (?:up|out)|(?:pull|come|get|getting) through|all right|be there|happen to|how (?:cold|low) can (?:the |my |our )?%\d+|(?:hang|hanging) (?:in|on|&inside)|stick it out|ride it out|(?:lowest|coldest) (?:temperature |that |for |the |my |can )*%\d+|how much (?:cold|frost)|(?:lowest|coldest|minimum) (?:temperature )?(?:for|of) (?:the |my )?%\d+|see the morning|see morning|kick the bucket|bite the dust|give up the ghost|say goodbye|kiss goodbye|goodbye to|too cold|cold enough|warm enough|through the night|bounce back|stick it|in trouble|at risk|(?:be|come (?:up|out)) right|cop it|hack it|take the cold|be a goner) /;
+const FATE_WORDS = wordings`
+  ^(?:survive|survives|ok|fine|safe|live|alive|die|dies|dying|dead|freeze|freezing|frozen|hold|cope|coping|hurt|damage|damaged|nipped|hit|burn|burnt|
+  burned|trouble|danger|risk|last|lasts|handle|stand|toast|lost|lose|losing|good|fare|take|struggle|suffer|harmed|harm|killed|kill|kills|endangered|
+  hardy|tolerate|withstand|happy|worry|worried|worrying|chance|chances|odds|gone|goner|goners|protected|doomed|bear|bears|support|supports|perish|
+  perishes|wilt|wilts|cooked|done|mind|minds|tough|cope|copes|fares|faring|surviving|freezes|limit|mush|thrive|suffering|screwed|stuffed|croak|resist|
+  resists|endure|endures|manage|cark|vulnerable|sensitive|jeopardy)$
+`;
+const FATE_PHRASES = wordings`
+  how (?:is|are|will|does|do|would|they|it) .*(?:do|doing|look|looking|like)|(?:make|makes|making) it|(?:hold|holds) (?:up|out)
+  (?:pull|come|get|getting) through|all right|be there|happen to|how (?:cold|low) can (?:the |my |our )?%\d+|(?:hang|hanging) (?:in|on|&inside)
+  stick it out|ride it out
+  (?:lowest|coldest) (?:temperature |that |for |the |my |can )*%\d+|how much (?:cold|frost)
+  (?:lowest|coldest|minimum) (?:temperature )?(?:for|of) (?:the |my )?%\d+|see the morning|see morning|kick the bucket|bite the dust|give up the ghost
+  say goodbye|kiss goodbye|goodbye to|too cold|cold enough|warm enough|through the night|bounce back|stick it|in trouble|at risk
+  (?:be|come (?:up|out)) right|cop it|hack it|take the cold|be a goner
+`;
 
 const speaksOfFate = (said: string): boolean => FATE_PHRASES.test(said) || said.split(' ').some((word) => FATE_WORDS.test(word));
 
-const NOT_CROPS = new Set(`tonight tomorrow yesterday forecast outlook history settings record she he her him it they them this that these those everything anything all plants plant crops crop stuff things house greenhouse night something we i you there beds bed garden veg veggies vegetables greens lot we're
-  there's not yes no yet frost weather temperature snow wind power forecast message one what how fire`.split(/\s+/));
+const NOT_CROPS = new Set(`tonight tomorrow yesterday forecast outlook history settings record she he her him it they them this that these those everything anything
+  all plants plant crops crop stuff things house greenhouse night something we i you there beds bed garden veg veggies vegetables greens lot
+  we're there's not yes no yet frost weather temperature snow wind power forecast message one what how fire`.split(/\s+/));
 const ALL_OF_THEM = new Set('everything anything all plants plant crops crop stuff things beds bed garden veg veggies vegetables greens lot'.split(' '));
-const FATE_VERB = '(?:survive|make it|make it through|be ok|be fine|be safe|be all right|live|die|freeze|hold up|cope|pull through|come through|get through|be hurt|be damaged|get hurt|get damaged|get nipped|handle|stand|take|last|fare|do tonight|ok|fine|safe|in danger|at risk|all right|going to|doing|do|look|looking|still be there)';
+const FATE_VERB = `(?:${listed(`
+  survive|make it|make it through|be ok|be fine|be safe|be all right|live|die|freeze|hold up|cope|pull through|come through|get through
+  be hurt|be damaged|get hurt|get damaged|get nipped|handle|stand|take|last|fare|do tonight|ok|fine|safe|in danger|at risk|all right|going to
+  doing|do|look|looking|still be there
+`).join('|')})`;
 // "It" may be the weather: "will it freeze", "will it last".
 const IT_LIVES = / it (?:survive|live|die|make it|pull through|come through|be ok|be fine|be safe|be all right|be hurt|be damaged|get hurt|get nipped) /;
 const UNKNOWN: readonly RegExp[] = [
   new RegExp(`^ (?:will|would|is|are|can|could|should|do|does|how will|how is|how are|how would) (?:the |my |our |those |these |any of the |all the |all my )?([a-z][a-z ]*?) ${FATE_VERB} `),
-  /^ (?:how about|what about|and|is it too cold for|too cold for|will i lose|am i going to lose|worried about) (?:the |my |our |those )?([a-z]+)(?: tonight| tomorrow| tomorrow night)? (?:\? )?$/,
+  wordings`
+    ^ (?:how about|what about|and|is it too cold for|too cold for|will i lose|am i going to lose|worried about) (?:the |my |our |
+    those )?([a-z]+)(?: tonight| tomorrow| tomorrow night)? (?:\? )?$
+  `,
   /^ (?:the |my |our )?([a-z]+)(?: tonight| tomorrow| ok| safe| fine| tomorrow night| ok tonight)* \? $/,
 ];
 

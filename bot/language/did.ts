@@ -4,22 +4,45 @@ import { itemsSaid } from './items-said.js';
 import { localNow } from './local-now.js';
 import type { Message } from './message.js';
 import { nightMeant } from './night.js';
+import { listed, wordings } from './wordings.js';
 
 /** Words that say an item stands as it should for a cold night, and words that say the opposite. */
 const SHUT = 'shut|closed|down|drawn|sealed|latched|lowered|buttoned|zipped|secured|cranked down';
 const OPEN = 'open|opened|uncovered|rolled up|cracked|ajar|wide open';
-const ON = 'on|running|going|lit|in place|in|over|over the bed|over the beds|set|ready|full|plugged in|covered|pulled|pulled over|tucked|tucked in|buttoned up|filled|deployed|out|up and running|burning|humming|fired up|on duty|clipped down|pinned down|tied down|in position|weighted down';
+const ON = listed(`
+  on|running|going|lit|in place|in|over|over the bed|over the beds|set|ready|full|plugged in|covered|pulled|pulled over|tucked|tucked in
+  buttoned up|filled|deployed|out|up and running|burning|humming|fired up|on duty|clipped down|pinned down|tied down|in position|weighted down
+`).join('|');
 const OFF = 'dead|died|broke|quit|failed|off|removed|unplugged|broken|out of service|stopped|not running';
-const ACTED = 'put|laid|threw|thrown|placed|pulled|turned|switched|fired|started|set|got|used|filled|topped|closed|shut|lit|fired|stoked|clipped|pinned|pegged|rigged|battened|buttoned|zipped|cinched|latched|secured|strapped|chucked|wrapped|ran|plugged|drew|dropped|lowered|covered|did|left|kept|spread|tossed|popped|draped|cranked|running|added|lighted';
+const ACTED = listed(`
+  put|laid|threw|thrown|placed|pulled|turned|switched|fired|started|set|got|used|filled|topped|closed|shut|lit|fired|stoked|clipped|pinned
+  pegged|rigged|battened|buttoned|zipped|cinched|latched|secured|strapped|chucked|wrapped|ran|plugged|drew|dropped|lowered|covered|did|left
+  kept|spread|tossed|popped|draped|cranked|running|added|lighted
+`).join('|');
 const TAKEN_AWAY = 'took|taken|removed|pulled off|rolled up|opened|uncovered|unplugged|switched off|turned off';
-const NEGATED = / (?:not|no|never|forgot|forgotten|without|skipped|skip|skipping|none|nothing|neither|nor|left off|could not|missed|except|haven't|unable|never got around|not get around|not got around|did not manage|not bothered|gave up on|ran out of time|can wait|will wait|skipping|passing on|bothered|not bothering|no need|rather not|leaving out|too tired|too late|too windy|no time) /;
+const NEGATED = wordings`
+  not|no|never|forgot|forgotten|without|skipped|skip|skipping|none|nothing|neither|nor|left off|could not|missed|except|haven't|unable|never got around
+  not get around|not got around|did not manage|not bothered|gave up on|ran out of time|can wait|will wait|skipping|passing on|bothered|not bothering
+  no need|rather not|leaving out|too tired|too late|too windy|no time
+`;
 const HARVESTED = / (?:picked|harvested|cut|pulled|gathered|brought in) /;
-const LATER = / (?:will|going to|about to|planning|plan to|want to|need to|later|soon|on my way|heading out|off to|gonna|shall|tomorrow|thinking|considering|wondering|not sure|maybe|might|may|hope to|hoping to|going out|going in|heading|gonna|off out|trying to|in a minute) /;
+const LATER = wordings`
+  will|going to|about to|planning|plan to|want to|need to|later|soon|on my way|heading out|off to|gonna|shall|tomorrow|thinking|considering|wondering
+  not sure|maybe|might|may|hope to|hoping to|going out|going in|heading|gonna|off out|trying to|in a minute
+`;
 
 const TO_COME = /(?: (?:i|we) (?:am |are )?|^ )(?:will|shall|going to|about to|plan to|planning to|off to) (?!not )(?:now |go |then |also )*(?:@cover|cover|close|shut|open|turn|put|pick|harvest|run|light|pull|set|uncover|start|do) /;
 
 /** What was not done, or not on this night: a wish, a habit, the weather's doing. */
-const UNREAL = / (?:wish|(?:neighbou?rs?|mate|friend|friends|brother|everyone else|everybody else|they all) (?:has |have |had |just |all |already |next door )*(?:covered|closed|shut|picked|put|turned|lit|harvested)|(?:i|we) (?:should|ought to|had better|better|need to|must) (?!have been)|should have|would have|could have|must have|if only|almost|nearly|always|usually|normally|used to|never (?:have |ever )?@?cover|never .*before|(?:snow|frost|ice|dew|condensation) (?:has |had )?(?:covered|on|over|under|in)|(?:@tube|@water) (?:\w+ )?(?:froze|frozen|burst|leaking|leaks|leaked)) /;
+const UNREAL = wordings`
+  wish
+  (?:neighbou?rs?|mate|friend|friends|brother|everyone else|everybody else|they all) (?:has |have |had |just |all |already |next door )*(?:covered|
+  closed|shut|picked|put|turned|lit|harvested)
+  (?:i|we) (?:should|ought to|had better|better|need to|must) (?!have been)|should have|would have|could have|must have|if only|almost|nearly|always
+  usually|normally|used to|never (?:have |ever )?@?cover|never .*before
+  (?:snow|frost|ice|dew|condensation) (?:has |had )?(?:covered|on|over|under|in)
+  (?:@tube|@water) (?:\w+ )?(?:froze|frozen|burst|leaking|leaks|leaked)
+`;
 const OTHER_NIGHT = / (?:last week|the other (?:night|day)|night before) /;
 const LAST_NIGHT = / (?:last night|yesterday) /;
 const NOON = 12;
@@ -54,7 +77,10 @@ function stateOf(whole: string): State {
   const clause = ACTED_WORDS?.test(plain) === true ? plain : plain.replace(/ (?:on|in|over|under) (?:the |my |our |a )(?=@)/g, ' ');
   const away = AWAY_WORDS?.test(clause) === true && !/ (?:took|taken) .*\b(?:on|in)\b/.test(clause);
   const reversed = / @\w+ (?:\w+ )?(?:tripped|went out|cut out|gone out|blew out|conked out|packed (?:up|in)|burned out|burnt out) /.test(clause) || OPEN_WORDS?.test(clause) === true || OFF_WORDS?.test(clause) === true || away;
-  const stands = SHUT_WORDS?.test(clause) === true || ON_WORDS?.test(clause) === true || ACTED_WORDS?.test(clause) === true || HARVESTED.test(clause) || / (?:everything|all|all of it|lot|beds?|plants|crops|they|them|%\d+) (?:is |are |all |now |snug |safe |tucked |warm )*(?:under|beneath|underneath) (?:the |their |its |a )?@cover /.test(clause) || / @heater (?:is )?(?:at|set to|to) #\d/.test(clause) || / @heater #\d/.test(clause) || / @\w+ (?:yes|yep|y|check|checked|tick|sorted|done) $/.test(clause);
+  const stands = SHUT_WORDS?.test(clause) === true || ON_WORDS?.test(clause) === true || ACTED_WORDS?.test(clause) === true || HARVESTED.test(clause) || wordings`
+    (?:everything|all|all of it|lot|beds?|plants|crops|they|them|%\d+) (?:is |are |all |now |snug |safe |tucked |warm )*(?:under|beneath|
+    underneath) (?:the |their |its |a )?@cover
+  `.test(clause) || / @heater (?:is )?(?:at|set to|to) #\d/.test(clause) || / @heater #\d/.test(clause) || / @\w+ (?:yes|yep|y|check|checked|tick|sorted|done) $/.test(clause);
   // "Heater left off" is one word on it, and no two that cancel each other.
   const negated = NEGATED.test(clause.replace(/ left off /g, ' off '));
   if (reversed) return negated ? 'done' : 'not';
@@ -69,15 +95,36 @@ function itemsOf(clause: string): readonly Item[] {
   const verbs: Item[] = [];
   if (/ (?:cover|covered|covering|uncovered|tucked|wrapped|bundled) /.test(clause) && !/ @cover /.test(clause)) verbs.push('cover');
   if (HARVESTED.test(clause) && / %\d/.test(clause)) verbs.push('harvest');
-  if (/ (?:harvested|picked (?:everything|it all|it|them|what i could|what we could|what was ready|what there was|what is ready|a few|some|plenty|most of it|all i could|all we could|the ripe ones|the best of it|the rest|all of it|the lot)) /.test(clause)) verbs.push('harvest');
+  if (wordings`
+    harvested
+    picked (?:everything|it all|it|them|what i could|what we could|what was ready|what there was|what is ready|a few|some|plenty|most of it|all i could|
+    all we could|the ripe ones|the best of it|the rest|all of it|the lot)
+  `.test(clause)) verbs.push('harvest');
   if (/ (?:shut|closed) (?:it |them |the place |&inside )?(?:everything|all|it all|it|&inside)(?: |$)/.test(clause)) verbs.push('vents');
   if (/ (?:lit|fired up|started|turned on|got|stoked|running|cranked up|switched on) (?:the |up the |my )?(?:propane|gas|kerosene|paraffin|diesel|fire|woodfire|logs) (?!empty|low)/.test(clause) && !/ got (?:the )?(?:gas|propane|kerosene|paraffin|diesel) (?!going|on|running|lit)/.test(clause)) verbs.push('heater');
   const said = itemsSaid(clause).filter((item) => ACTED_WORDS?.test(clause) === true || !LASTING.has(item));
   return [...new Set([...verbs, ...said])];
 }
 
-const ALL_DONE = /^ (?:i |we |i have |it is |that is |that is me |all |everything |everything is |i am |we are |yep |yes |ok )*(?:did (?:it|that|them|all that|all of that|all of them|all|everything|all of it|it all|the lot|so)|done|finished|complete|completed|all set|taken care of|sorted|buttoned up|tucked in|ready for the night|good to go|battened down|as you said|followed the plan|did what you said|shut up|(?:closed|shut|buttoned|locked|tucked|zipped|battened|sealed|wrapped|put) (?:it|her|him|them|everything|everything up|the &inside|the place|all|it all|&inside|everybody|everyone|the plants|the beds) (?:up|in|down|to bed|away)|closed up|locked up|all locked down|all in hand|all squared away|squared away|shipshape|as instructed|as planned|as per plan|as per the plan|all systems go|mission accomplished|jobs done|job done|me done|done for the night|put to bed|snug)(?: (?:all|now|it|already|everything|boss|thanks|for|the|night|tonight|so far|and|ready|chief|as|you|said|told|me))* $/;
-const NOTHING_DONE = /^ (?:i |we |have |sorry |nah |no |nope |naw |ah |well |am )*(?:did nothing|(?:none|nothing) of (?:it|them|that) (?:is |was |got |has been )?done|none done|did none of it|did sod all|did bugger all|not a thing done|have done nothing|haven't done any of it|could not be bothered|not bothered|can not be bothered|did not get round to (?:it|any of it|that)|never got round to it|never did it|did not do (?:it|that|anything|any of it|any)|not done|have not done (?:it|that|anything)|nothing done|did not|nope|did not get to it|did not bother|did not have time|had no time|could not do it|forgot|i forgot|(?:(?:will|am|are|going to|think i will|i will|i am) )*(?:skip|skipping|skipped|passing on|leaving|not doing|not bothering with|giving) (?:it|that|this|them|all of it|the plan|the lot|tonight|it all)(?: a miss)?|skip|skipping|(?:rather |probably |definitely )?not (?:tonight|this evening|this time)|(?:am |are |will )?not (?:going to|(?:be )?doing (?:it|that|anything|any of it))(?: (?:do it|do that|bother|go out))?)(?: (?:tonight|yet|it|sorry|anything|this|evening|time|thanks|then|today|now))* $/;
+const ALL_DONE = wordings`
+  ^ (?:i |we |i have |it is |that is |that is me |all |everything |everything is |i am |we are |yep |yes |ok )*(?:did (?:it|that|them|all that|
+  all of that|all of them|all|everything|all of it|it all|the lot|so)|done|finished|complete|completed|all set|taken care of|sorted|buttoned up|
+  tucked in|ready for the night|good to go|battened down|as you said|followed the plan|did what you said|shut up|(?:closed|shut|buttoned|locked|tucked|
+  zipped|battened|sealed|wrapped|put) (?:it|her|him|them|everything|everything up|the &inside|the place|all|it all|&inside|everybody|everyone|
+  the plants|the beds) (?:up|in|down|to bed|away)|closed up|locked up|all locked down|all in hand|all squared away|squared away|shipshape|as instructed|
+  as planned|as per plan|as per the plan|all systems go|mission accomplished|jobs done|job done|me done|done for the night|put to bed|snug)(?: (?:all|
+  now|it|already|everything|boss|thanks|for|the|night|tonight|so far|and|ready|chief|as|you|said|told|me))* $
+`;
+const NOTHING_DONE = wordings`
+  ^ (?:i |we |have |sorry |nah |no |nope |naw |ah |well |am )*(?:did nothing|(?:none|nothing) of (?:it|them|that) (?:is |was |got |has been )?done|
+  none done|did none of it|did sod all|did bugger all|not a thing done|have done nothing|haven't done any of it|could not be bothered|not bothered|
+  can not be bothered|did not get round to (?:it|any of it|that)|never got round to it|never did it|did not do (?:it|that|anything|any of it|any)|
+  not done|have not done (?:it|that|anything)|nothing done|did not|nope|did not get to it|did not bother|did not have time|had no time|could not do it|
+  forgot|i forgot|(?:(?:will|am|are|going to|think i will|i will|i am) )*(?:skip|skipping|skipped|passing on|leaving|not doing|not bothering with|
+  giving) (?:it|that|this|them|all of it|the plan|the lot|tonight|it all)(?: a miss)?|skip|skipping|(?:rather |probably |definitely )?not (?:tonight|
+  this evening|this time)|(?:am |are |will )?not (?:going to|(?:be )?doing (?:it|that|anything|any of it))(?: (?:do it|do that|bother|
+  go out))?)(?: (?:tonight|yet|it|sorry|anything|this|evening|time|thanks|then|today|now))* $
+`;
 const ALL_BUT = / (?:all|everything|did it all|done all|the lot) .*?(?:but|except|except for|apart from|bar|save for|other than) /;
 
 /** "Covered everything but did not run the fan": one deed was done everywhere, and not the whole plan. */

@@ -2,32 +2,75 @@ import { unclear, type Intent, type Statistic } from './intent.js';
 import type { Message } from './message.js';
 import { readingMark } from './reading-marks.js';
 import { temperature } from './temperature.js';
+import { wordings } from './wordings.js';
 
-const WITHDRAWS = /^ (?:please |sorry |no |oops |can you |actually |wait |wrong |thermometer |one |number |reading )*(?:undo|scratch|strike|ignore|disregard|scrap|delete|remove|erase|drop|forget|cancel|withdraw|take back|take that back|take that last one back|take (?:the|my|that) (?:last |reading |number |one )+back|discard|throw out)(?: (?:that|the|my|it|last|one|reading|number|temperature|please|entry|previous|this|message|out|value|low|#\d+|just|sent|i|today|morning|what|said|wrote|told|you))* $/;
-const WRONG = /^ (?:the |my |that )*(?:last |previous )?(?:reading|number|temperature|one) (?:is |was |i sent |i gave )*(?:wrong|bad|off|incorrect|not right|a mistake|a typo)(?: sorry)* $/;
-const CORRECTS = / (?:scratch|(?:that|this|the) #\d+ (?:was|is|were|came)|correction|corrected|meant|should be|should have been|should say|should read|(?:that|this) was supposed to be|make (?:it|that|this) (?:a |to )?#\d+|make (?:the |my )?(?:last|previous)|i (?:just )?(?:put|wrote|typed|said|sent|gave) (?:it |that |the )*#\d+ (?:, |; )?but|change it|change that|change the last|typo|mistake|misread|mistyped|miskeyed|oops|whoops|woops|sorry(?! (?:for|about|i|to|been|was|am|late|but))|typed|wrote|wrong|change #\d+ to|(?<! is )actually|rather(?! (?:cold|warm|chilly|cool|mild))|i mean|not right|instead|amend|correct|edit|my (?:bad|mistake)(?! (?:i |for |we )*(?:forgot|late|am|was|to|not|missing|the delay))|fat fingered|fat fingers|mis typed|slip of the (?:thumb|finger)|(?:forgot|left off|left out|missed|dropped|missing|without|lost) (?:the |a |my )?(?:minus|negative|sign)) /;
+const WITHDRAWS = wordings`
+  ^ (?:please |sorry |no |oops |can you |actually |wait |wrong |thermometer |one |number |reading )*(?:undo|scratch|strike|ignore|disregard|scrap|
+  delete|remove|erase|drop|forget|cancel|withdraw|take back|take that back|take that last one back|take (?:the|my|that) (?:last |reading |number |
+  one )+back|discard|throw out)(?: (?:that|the|my|it|last|one|reading|number|temperature|please|entry|previous|this|message|out|value|low|#\d+|just|
+  sent|i|today|morning|what|said|wrote|told|you))* $
+`;
+const WRONG = wordings`
+  ^ (?:the |my |that )*(?:last |previous )?(?:reading|number|temperature|one) (?:is |was |i sent |i gave )*(?:wrong|bad|off|incorrect|not right|
+  a mistake|a typo)(?: sorry)* $
+`;
+const CORRECTS = wordings`
+  scratch|(?:that|this|the) #\d+ (?:was|is|were|came)|correction|corrected|meant|should be|should have been|should say|should read
+  (?:that|this) was supposed to be|make (?:it|that|this) (?:a |to )?#\d+|make (?:the |my )?(?:last|previous)
+  i (?:just )?(?:put|wrote|typed|said|sent|gave) (?:it |that |the )*#\d+ (?:, |; )?but|change it|change that|change the last|typo|mistake|misread
+  mistyped|miskeyed|oops|whoops|woops|sorry(?! (?:for|about|i|to|been|was|am|late|but))|typed|wrote|wrong|change #\d+ to|(?<! is )actually
+  rather(?! (?:cold|warm|chilly|cool|mild))|i mean|not right|instead|amend|correct|edit
+  my (?:bad|mistake)(?! (?:i |for |we )*(?:forgot|late|am|was|to|not|missing|the delay))|fat fingered|fat fingers|mis typed|slip of the (?:thumb|finger)
+  (?:forgot|left off|left out|missed|dropped|missing|without|lost) (?:the |a |my )?(?:minus|negative|sign)
+`;
 /** The sign that was left out must stand there now: "forgot the minus, 3" may be either. */
 const SIGN_LEFT_OUT = / (?:forgot|left off|left out|missed|dropped|missing|without|lost) (?:the |a |my )?(?:minus|negative|sign) /;
 /** A stretch of regret, however long, belongs to the number beside it. */
-const REGRETS = / (?:(?:typed|wrote|sent|put|gave|entered|got|read|keyed) (?:it |that |the |this |one |last |number |reading )*(?:wrong|incorrectly|badly|backwards)|(?:forgot|left off|left out|missed|dropped|missing) (?:the |a |my )?(?:minus|negative|sign)|(?:that|this|it|last one|reading) (?:was|is) (?:wrong|a typo|a mistake|not right)) /;
+const REGRETS = wordings`
+  (?:typed|wrote|sent|put|gave|entered|got|read|keyed) (?:it |that |the |this |one |last |number |reading )*(?:wrong|incorrectly|badly|backwards)
+  (?:forgot|left off|left out|missed|dropped|missing) (?:the |a |my )?(?:minus|negative|sign)
+  (?:that|this|it|last one|reading) (?:was|is) (?:wrong|a typo|a mistake|not right)
+`;
 const STARTS_NO = /^ no (?:(?:it|that|the|was|is|low|high|minimum|maximum|,|;|actually) )*#\d/;
 const STARRED = /^ \* #\d+ $|^ #\d+ \* $/;
-const THAT_WAS = /^ (?:(?:no|ah|oh|wait|sorry|oops|whoops|bad|mistake|silly|me|[,;]|actually|the|my|last|one|reading|number|it|that|this|previous|what|which|have|you|i|gave|sent|told|reported|put|typed|texted|just|now|first|second|temperature|value) )*(?:was|is|should be|should have been|meant|i meant|i mean|were)(?: (?:for|the|in|from|my|a|taken|actually|of|at|as|read|meant|to|be|on|off|overnight|night|morning|real|actual))* (?:&\w+|@cover|@water|@stones|@tube|under the @cover|under @cover|\$\d+|low|high|minimum|maximum)(?: (?:one|reading|temperature|thermometer|probe|sensor|sorry|gauge|though|current|daytime|overnight|one|reading|not|&\w+|low|high|\$\d+|@cover|of|the|night|last|now|overnight|what|it|is|from|right|currently|present|current))* $/;
+const THAT_WAS = wordings`
+  ^ (?:(?:no|ah|oh|wait|sorry|oops|whoops|bad|mistake|silly|me|[,;]|actually|the|my|last|one|reading|number|it|that|this|previous|what|which|have|you|i|
+  gave|sent|told|reported|put|typed|texted|just|now|first|second|temperature|value) )*(?:was|is|should be|should have been|meant|i meant|i mean|
+  were)(?: (?:for|the|in|from|my|a|taken|actually|of|at|as|read|meant|to|be|on|off|overnight|night|morning|real|actual))* (?:&\w+|@cover|@water|@stones|
+  @tube|under the @cover|under @cover|\$\d+|low|high|minimum|maximum)(?: (?:one|reading|temperature|thermometer|probe|sensor|sorry|gauge|though|current|
+  daytime|overnight|one|reading|not|&\w+|low|high|\$\d+|@cover|of|the|night|last|now|overnight|what|it|is|from|right|currently|present|current))* $
+`;
 /** Words that take back what was said before them. "Oh no" and "sorry" may be of anything. */
 const REGRET = /^ (?:(?:ah|argh|um|er|sorry|hm|oh dear|oh|dear|damn|darn|shoot|crap|shit|bugger|bollocks|goodness|gosh|apologies|pardon|just|please|ok|hey|actually|well|[,;:-]) )*(?:(?<!oh )no|nope|nah|naw|wait|hold on|hang on|hold up|hold your horses|oops|oopsie|oopsy|oopsies|whoops|woops|whoopsie|my bad|my mistake|my error|silly me|correction|scratch that|strike that|stop press|misread|mistake|wrong|doh|duh|i made a mistake|i lied|forgive me|not quite|i tell a lie|false alarm) (?!(?:power|electricity|snow|frost|heater|gas|propane|worries|problem|bother|thanks|way|more|one|not yet) )/;
 /** "Oh no, it's 28 in here" and "yeah nah" take nothing back. */
 const DISMAY = /\b(?:oh|yeah|aye|yea|yes) (?:no|nah|naw)\b/;
 /** What a correction says: the last number, with what it was. */
-const IT_WAS = / (?:that|it|this|those|these|they|one|reading|number|low|high|temperature|i meant|meant|make|should|&\w+|@cover) (?:(?:was|is|were|should|be|have|been|read|say|reads|said|actually|really|only|to|at|in|a|the|got|went|down|meant|meant to be) )*#\d+ /;
+const IT_WAS = wordings`
+  (?:that|it|this|those|these|they|one|reading|number|low|high|temperature|i meant|meant|make|should|&\w+|@cover) (?:(?:was|is|were|should|be|have|been|
+  read|say|reads|said|actually|really|only|to|at|in|a|the|got|went|down|meant|meant to be) )*#\d+
+`;
 const FEW_BESIDE = 4;
 /** "That was outside", after words of regret or against what it was not. */
-const WAS_OF = / (?:that|it|this|those|these|they|one|ones|reading|readings|number|numbers|last|meant|mean|thermometer|should|said|\w+ing) .*(?:&\w+|@cover|@water|@stones|@tube|\$\d+|low|high|minimum|maximum|now|current|currently) | (?:&\w+|@cover|\$\d+|low|high|minimum|maximum) (?:i mean|i meant|not|one|it was|that was) /;
+const WAS_OF = wordings`
+  (?:that|it|this|those|these|they|one|ones|reading|readings|number|numbers|last|meant|mean|thermometer|should|said|\w+ing) .*(?:&\w+|@cover|@water|
+  @stones|@tube|\$\d+|low|high|minimum|maximum|now|current|currently)
+  (?:&\w+|@cover|\$\d+|low|high|minimum|maximum) (?:i mean|i meant|not|one|it was|that was)
+`;
 const NOT_OF = / not (?:the |from |of |in |my )*(?:&\w+|@cover|@water|@stones|@tube|low|high|minimum|maximum|now|current|overnight|night) /;
 const SELF = / (?:i mean|i meant|should have (?:said|put|written|been)|(?:meant|supposed) to (?:say|put|write|send|be)) /;
-const THAT_ONE = /^ (?:that|this|the|my) (?:last |first |second |previous )?(?:one|reading|number) (?:was |is |came )?(?:the |from |for |of |my |in )*(?:&\w+|@cover|@water|@stones|@tube|\$\d+|low|high|minimum|maximum)(?: \w+)? $/;
-const NOT_MINE = / (?:wrong (?:thermometer|one|number|house|&inside|person|chat|message|text)|(?:that|it) (?:was|is) (?:the )?neighbou?rs?(?: is)?|not (?:mine|ours|my thermometer)|someone else|somebody else) /;
+const THAT_ONE = wordings`
+  ^ (?:that|this|the|my) (?:last |first |second |previous )?(?:one|reading|number) (?:was |is |came )?(?:the |from |for |of |my |in )*(?:&\w+|@cover|
+  @water|@stones|@tube|\$\d+|low|high|minimum|maximum)(?: \w+)? $
+`;
+const NOT_MINE = wordings`
+  wrong (?:thermometer|one|number|house|&inside|person|chat|message|text)|(?:that|it) (?:was|is) (?:the )?neighbou?rs?(?: is)?
+  not (?:mine|ours|my thermometer)|someone else|somebody else
+`;
 /** What speaks of the house and not of a reading. */
-const OF_HOUSE = / (?:power|electricity|snow|frost|door|doors|gas|propane|fuel|blower|if|will|would|tonight|tomorrow|%\d+|@(?!cover |water |stones |tube )\w+|covered|closed|shut|forgot|survive|survived|cold|freezing) /;
+const OF_HOUSE = wordings`
+  power|electricity|snow|frost|door|doors|gas|propane|fuel|blower|if|will|would|tonight|tomorrow|%\d+|@(?!cover |water |stones |tube )\w+|covered|closed
+  shut|forgot|survive|survived|cold|freezing
+`;
 /** A present reading, where what it was not is set aside. */
 const OF_NOW = / (?:now|current|currently|present|at the moment) /;
 
@@ -52,7 +95,11 @@ function nearNumbers(form: string): string {
 const SHORT_WORDS = 3;
 
 /** "That was celsius", "sorry, I meant in fahrenheit": the unit of what was sent, and none of the house's. */
-const MEANT_UNIT = / (?:(?:that|this|it|they|those|these|last one|the last|reading|number|temperature|low|high|readings|numbers) (?:is|was|were|are|should be|should have been)|meant|mean|sent it|gave it|typed it|read it) (?:all |in |meant |actually |as |really |it |that |to be |be |said )*(celsius|fahrenheit|centigrade|c|f|degrees c|degrees f) (?:not (?:celsius|fahrenheit|centigrade|c|f) |though |sorry |by the way |btw )*$/;
+const MEANT_UNIT = wordings`
+  (?:(?:that|this|it|they|those|these|last one|the last|reading|number|temperature|low|high|readings|numbers) (?:is|was|were|are|should be|
+  should have been)|meant|mean|sent it|gave it|typed it|read it) (?:all |in |meant |actually |as |really |it |that |to be |be |said )*(celsius|
+  fahrenheit|centigrade|c|f|degrees c|degrees f) (?:not (?:celsius|fahrenheit|centigrade|c|f) |though |sorry |by the way |btw )*$
+`;
 
 /** Which unit the last reading was in. */
 export function unitOfReading({ said, temps, asks }: Message): Intent | null {

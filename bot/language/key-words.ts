@@ -6,20 +6,42 @@ import { itemsSaid } from './items-said.js';
 import type { Message } from './message.js';
 import { nightMeant } from './night.js';
 import { outlookMeant } from './outlook.js';
+import { wordings } from './wordings.js';
 
 /** Longer messages say more than a word or two of them can tell. */
 const MOST_WORDS = 20;
 const FEW_WORDS = 7;
 
 const PLAIN: readonly (readonly [PlainKind, RegExp])[] = [
-  ['stop', / (?:stop|quit|cease|no more|enough|sick|tired|done) (?:\w+ ){0,3}?(?:messages?|messaging|texts?|texting|sending|writing|contacting|bothering)(?: |$)| (?:count me out|get lost|not interested|no longer interested|leave me out|go away|buzz off|had enough of (?:you|this)) /],
-  ['start', / (?:start|begin|join|sign up|take part)(?: (?:please|now|again|with this|using (?:it|this)))* $| (?:sign|put|count|add|get|let) (?:me|us|him|her|them|my \w+) (?:up|in|down|on the list|to the list|on board|onto the list)(?: |$)| (?:want|like|love) to (?:join|try (?:this|it)|take part|sign up|use this|be part) /],
-  ['settings', / (?:settings?|preferences) | (?:text|message|send|ping|call|buzz|wake|write) (?:me |us |anything )?(?:before|after|until|till|past|later than|earlier than|no earlier|no later) | (?:stop|pause|hold|quiet|hush|silence|hold off|no texts|no messages)(?: \w+){0,3} (?:for|until|till|over|this|while) | what (?:is|are) my (?:location|time|units?|address|number|name|zone|place|town) | (?:in|to|use|prefer|want|like) (?:f|c|degrees c|degrees f)(?: please| instead)* $/],
+  ['stop', wordings`
+    (?:stop|quit|cease|no more|enough|sick|tired|done) (?:\w+ ){0,3}?(?:messages?|messaging|texts?|texting|sending|writing|contacting|bothering)
+    count me out|get lost|not interested|no longer interested|leave me out|go away|buzz off|had enough of (?:you|this)
+  `],
+  ['start', wordings`
+    (?:start|begin|join|sign up|take part)(?: (?:please|now|again|with this|using (?:it|this)))* $
+    (?:sign|put|count|add|get|let) (?:me|us|him|her|them|my \w+) (?:up|in|down|on the list|to the list|on board|onto the list)
+    (?:want|like|love) to (?:join|try (?:this|it)|take part|sign up|use this|be part)
+  `],
+  ['settings', wordings`
+    settings?|preferences
+    (?:text|message|send|ping|call|buzz|wake|write) (?:me |us |anything )?(?:before|after|until|till|past|later than|earlier than|no earlier|no later)
+    (?:stop|pause|hold|quiet|hush|silence|hold off|no texts|no messages)(?: \w+){0,3} (?:for|until|till|over|this|while)
+    what (?:is|are) my (?:location|time|units?|address|number|name|zone|place|town)
+    (?:in|to|use|prefer|want|like) (?:f|c|degrees c|degrees f)(?: please| instead)* $
+  `],
   ['help', / (?:help|commands?|instructions) | what (?:\w+ ){0,3}?can (?:you|i ask) | what (?:\w+ ){0,2}?do you do | what do i do with (?:this|it|you) /],
   ['export', / (?:csv|spreadsheet|excel) /],
   ['why', / (?:(?:what|which|the|your) reasons?|reasoning|how come|what makes you|went wrong|go wrong|explain) /],
-  ['record', / (?:accuracy|accurate|track record|reliable|trust you|how good are you|ever wrong|ever right) | (?:you|your \w+|forecast) (?:were|was|got it|had it|is|are) (?:\w+ )?(?:spot on|bang on|right|wrong|off|out|close|way off|miles off|way out|dead on|not far off|nowhere near)(?: |$)/],
-  ['history', / (?:how|what) (?:has|have|did|was|were) (?:the |my |our |it |this |i |we |you )*(?:winter|week|month|season|year|been|told you|sent|reported|written|written down|noted|so far) |^ (?:the |my )?(?:past|last|previous) (?:week|month|winter|few nights|nights|night|readings) /],
+  ['record', wordings`
+    accuracy|accurate|track record|reliable|trust you|how good are you|ever wrong|ever right
+    (?:you|your \w+|forecast) (?:were|was|got it|had it|is|are) (?:\w+ )?(?:spot on|bang on|right|wrong|off|out|close|way off|miles off|way out|dead on|
+    not far off|nowhere near)
+  `],
+  ['history', wordings`
+    (?:how|what) (?:has|have|did|was|were) (?:the |my |our |it |this |i |we |you )*(?:winter|week|month|season|year|been|told you|sent|reported|written|
+    written down|noted|so far)
+    ^ (?:the |my )?(?:past|last|previous) (?:week|month|winter|few nights|nights|night|readings)
+  `],
   ['next', / (?:best|wisest|smartest|cleverest|first|cheapest) thing (?:\w+ )?(?:to|i|we) |^ what (?:is )?next $/],
 ];
 

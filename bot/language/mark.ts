@@ -7,8 +7,15 @@ import { localNow } from './local-now.js';
 import type { Message } from './message.js';
 import { localTime } from './reading-time.js';
 import { spotsOfValues } from './reading.js';
+import { wordings } from './wordings.js';
 
-const LASTING = / (?:(?:finished|done|just) (?:installing|building|fitting|putting|hanging|mounting|burying|digging|laying)|installed|install|built|mounted|replaced|upgraded|painted|insulated|buried|stacked|added|fitted|hung|bought|constructed|set up|put in|putting in|made|dug|glued|stapled|attached|moved|doubled|swapped|extended|removed the old|finished building|finished installing|finished putting|put up|hooked up|wired|blackened|wrapped|sealed|caulked|lined|banked|plumbed|screwed|bolted|nailed|welded|trenched|framed|assembled|erected|reskinned|re skinned|reglazed|skinned|double skinned|wiggle wired|clad|cladded|plugged the gaps|weatherstripped|weather stripped) /;
+const LASTING = wordings`
+  (?:finished|done|just) (?:installing|building|fitting|putting|hanging|mounting|burying|digging|laying)|installed|install|built|mounted|replaced
+  upgraded|painted|insulated|buried|stacked|added|fitted|hung|bought|constructed|set up|put in|putting in|made|dug|glued|stapled|attached|moved|doubled
+  swapped|extended|removed the old|finished building|finished installing|finished putting|put up|hooked up|wired|blackened|wrapped|sealed|caulked|lined
+  banked|plumbed|screwed|bolted|nailed|welded|trenched|framed|assembled|erected|reskinned|re skinned|reglazed|skinned|double skinned|wiggle wired|clad
+  cladded|plugged the gaps|weatherstripped|weather stripped
+`;
 const PLACED = / (?:put|chucked|dumped|tipped|shoved|poured|placed|laid|brought|got|rolled|piled|hauled|stuck|stood|lugged|carried|parked|lined up|dragged|wheeled|shoveled|shovelled) /;
 /** Things can go for good, too. */
 const GONE = / (?:removed|took out|took down|taken out|taken down|sold|got rid of|pulled out|threw out|tore out|dismantled|(?:took|taken) (?:\w+ |@\w+ ){1,4}(?:out|down|away)) /;

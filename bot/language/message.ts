@@ -40,7 +40,10 @@ export interface Message extends Heard {
 }
 
 const MARKS: Readonly<Record<string, string>> = { '?': '?', '.': ';', ';': ';', '!': ';', '\n': ';', ',': ',', ':': ':', '/': '/', '&': 'and', '+': 'and', '@': 'at', '-': '-', '>': '>', '<': '<', '*': '*' };
-const GREETING = new Set(['hi', 'hey', 'hello', 'good', 'morning', 'evening', 'afternoon', 'ok', 'so', 'well', 'and', 'um', 'please', 'also', 'btw', 'ah', 'hiya', 'howdy', 'yo', 'oh', 'just', 'yes', 'yeah', 'yep', 'yup', 'um', 'hmm', 'brr', 'brrr', 'wow', ',', ';', '-', 'duskward', 'thanks', 'but']);
+const GREETING = new Set([
+  'hi', 'hey', 'hello', 'good', 'morning', 'evening', 'afternoon', 'ok', 'so', 'well', 'and', 'um', 'please', 'also', 'btw', 'ah', 'hiya',
+  'howdy', 'yo', 'oh', 'just', 'yes', 'yeah', 'yep', 'yup', 'hmm', 'brr', 'brrr', 'wow', ',', ';', '-', 'duskward', 'thanks', 'but',
+]);
 const LABELLED = /^(?:beds?|rows|zones|houses|house|zone|row|sensor|probe|thermometer|number|no|bay|tunnel|greenhouse|station|box)$/;
 
 /** The house itself: "in the tunnel 4, outside -1" is no tunnel number four. */

@@ -5,6 +5,7 @@ import { PLACE_BY_PHRASE } from './place-words.js';
 import { correctedWord } from './spelling.js';
 import { VOCABULARY } from './vocabulary.js';
 import { isShortForm, singular } from './word-forms.js';
+import { wordings } from './wordings.js';
 
 const NUMBER = String.raw`(?=(?:it'?s |it is |about |around |only |just |a |still |that it'?s )*(?:minus |negative |[-+−–])?\s?(?:\d|zero\b|one\b|two\b|three\b|four\b|five\b|six\b|seven\b|eight\b|nine\b|ten\b|eleven\b|twelve\b|\w+teen\b|twenty\b|thirty\b|forty\b|fifty\b|sixty\b))`;
 /** "Gertie (my old one by the door) says 1.5". */
@@ -14,7 +15,10 @@ const CODE = /(?<![\w'-])((?:t|s|p|th|tp|tx|ch|tt)\d{1,2})(?:\s*[:=]\s*|\s+(?:is
 
 /** Who tells what will be, or what is elsewhere. */
 const TELLERS = new Set('app apps tv phone google siri alexa accuweather bbc noaa iphone ipad bom wunderground yr nws metoffice metservice meteo cnn radio tv wifey hubby everybody everyone'.split(' '));
-const NO_NAME = /^(?:jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec|january|february|april|june|july|august|september|october|november|december|christmas|easter|monday|tuesday|wednesday|thursday|friday|saturday|sunday|fahrenheit|celsius)$/;
+const NO_NAME = wordings`
+  ^(?:jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec|january|february|april|june|july|august|september|october|november|december|christmas|easter|monday|
+  tuesday|wednesday|thursday|friday|saturday|sunday|fahrenheit|celsius)$
+`;
 
 const isName = (word: string, crops: CropNames): boolean =>
   word.length > 1 && !/^(?:it|he|she|they|we|i|me|u|ye)$/.test(word) && !isEverydayWord(word) && !isEverydayWord(singular(word)) && !isShortForm(word) && !VOCABULARY.has(word) && !TELLERS.has(word) && !NO_NAME.test(word) && !crops.words.has(word) && correctedWord(word, crops) === word && !ITEM_BY_PHRASE.has(singular(word)) && !PLACE_BY_PHRASE.has(singular(word));

@@ -3,6 +3,7 @@ import { dayPhrases } from './day-phrases.js';
 import { unclear, type Unclear } from './intent.js';
 import { localNow } from './local-now.js';
 import type { Message } from './message.js';
+import { wordings } from './wordings.js';
 
 /** Until this hour the night that began yesterday is the running one. */
 const NIGHT_ENDS_HOUR = 8;
@@ -28,7 +29,10 @@ export function nightMeant(message: Message): NightsMeant | Unclear {
   const { said } = message;
   const open = (dates: readonly DateTime[]): Unclear => unclear('which-night', { choices: dates.map(iso) });
   const ahead = / (?:in|next|coming|over the|for the|the next|this coming) (?:=\d+|few|couple) /.exec(said);
-  if (/ (?:this|the|next|coming|rest of the|all) week |^ week $/.test(said) || / (?:cold|warm|frost|freezing) (?:spell|snap|wave|front|blast) /.test(said) || / (?:coming|next few|few|next couple of|next couple|next|following|coming few|upcoming|these next|these|days to come|several) (?:days|nights) | (?:days|nights) (?:ahead|to come|coming) / .test(said) || / (?:next|coming) (?:frost|freeze) /.test(said)) return { night: iso(tonight), said: false, nights: 7 };
+  if (/ (?:this|the|next|coming|rest of the|all) week |^ week $/.test(said) || / (?:cold|warm|frost|freezing) (?:spell|snap|wave|front|blast) /.test(said) || wordings`
+    (?:coming|next few|few|next couple of|next couple|next|following|coming few|upcoming|these next|these|days to come|several) (?:days|nights)
+    (?:days|nights) (?:ahead|to come|coming)
+  ` .test(said) || / (?:next|coming) (?:frost|freeze) /.test(said)) return { night: iso(tonight), said: false, nights: 7 };
   const nights = message.amounts.find(({ noun }) => /^(?:nights?|days?|weeks?)$/.test(noun));
   if (nights !== undefined && ahead !== null) {
     const count = Math.round(nights.value * (nights.noun.startsWith('week') ? 7 : 1));

@@ -1,3 +1,4 @@
+import { wordings } from './wordings.js';
 const SUBJECT = String.raw`(?:the|my|our|a|an|one|two|=\d+|it|there|frost|snow|that|this|those|these|they|i|we|you|any|anything|everything|all|tonight|tomorrow|%\d+|&\w+|@\w+)`;
 
 /** Words that open a question when it is written without its mark. "Was 29 this morning" and "did the covers" open none. */
@@ -14,7 +15,10 @@ const OPENERS: readonly RegExp[] = [
   /^ when (?:should|shall|do|does|will|is|can|would|are|to|will|was|did|next) /,
   new RegExp(`^ (?:is|are|am|was|were) ${SUBJECT} `),
   /^ (?:say|let us say|assume|assuming) (?:i|we) /,
-  /^ did (?:you|that|this|those|these|they|i|we|my|the|it|%\d+|@\w+|all|adding|having) .*\b(?:help|work|make|matter|survive|freeze|get|come|go|save|change|do|pay|drop|hold|right|like|frost)\b/,
+  wordings`
+    ^ did (?:you|that|this|those|these|they|i|we|my|the|it|%\d+|@\w+|all|adding|having) .*\b(?:help|work|make|matter|survive|freeze|get|come|go|save|
+    change|do|pay|drop|hold|right|like|frost)
+  `,
   /^ (?:have|has|had) (?:the|my|our|i|we|you|it|there|that|any|%\d+|@\w+) .*\b(?:helped|made|worked|been|paid|changed|saved|any)\b/,
   /^ (?:could|can|would) you (?:tell|say|give|explain) /,
   /^ (?:please |just )*(?:tell|show|give|walk|talk) (?:me|us) /,
@@ -31,7 +35,17 @@ const OPENERS: readonly RegExp[] = [
 /** "What a cold one" is a cry, where no question mark makes it one. */
 const CRIES = /^ (?:(?:wow|oh|ah|man|boy|gosh|well|my|,) )*what (?:a|an) /;
 
-const asksInWords = (form: string, said: string): boolean => / (?:yes|yea|yeah|y) or (?:no|nope|nah|n)(?: |$)| how (?:much|cold|low) (?:cold|frost|degrees|temperature)? ?$| or (?:no|not|nope|nah|naw|leave (?:it|them)|should i|bare|do not bother)(?: |$)| on or off | off or on | up or down | down or up | in or out | shut or open | yea or nay | open or (?:shut|closed) | (?:shut|closed) or open | what happens | (?:what|how) (?:would|will|could|much|low|cold|warm) (?:it|that|we|i|the|they|this|be|colder|warmer|lower|would|will) | (?:to|at|below) (?:what|which) (?:temperature|point|degree) /.test(said) || / (?:should|shall|can|could|must|may|do) (?:i|we) /.test(said) || OPENERS.some((opener) => opener.test(said)) || / [,;] (?:how|what|which|any) (?:would|will|could|does|did|much|difference|good|happens) | @\w+ or #\d+ |^ (?:ok |safe )?to (?:@cover|cover|uncover|open|close|vent|pick|harvest) /.test(form) || / [,;] (?:how|will|would|are|is|should|what|could|can|does) (?:they|it|i|we|the|my|everything|all|that) /.test(form);
+const asksInWords = (form: string, said: string): boolean => wordings`
+  (?:yes|yea|yeah|y) or (?:no|nope|nah|n)
+  how (?:much|cold|low) (?:cold|frost|degrees|temperature)? ?$
+  or (?:no|not|nope|nah|naw|leave (?:it|them)|should i|bare|do not bother)|on or off|off or on|up or down|down or up|in or out|shut or open|yea or nay
+  open or (?:shut|closed)|(?:shut|closed) or open|what happens
+  (?:what|how) (?:would|will|could|much|low|cold|warm) (?:it|that|we|i|the|they|this|be|colder|warmer|lower|would|will)
+  (?:to|at|below) (?:what|which) (?:temperature|point|degree)
+`.test(said) || / (?:should|shall|can|could|must|may|do) (?:i|we) /.test(said) || OPENERS.some((opener) => opener.test(said)) || wordings`
+  [,;] (?:how|what|which|any) (?:would|will|could|does|did|much|difference|good|happens)|@\w+ or #\d+
+  ^ (?:ok |safe )?to (?:@cover|cover|uncover|open|close|vent|pick|harvest)
+`.test(form) || / [,;] (?:how|will|would|are|is|should|what|could|can|does) (?:they|it|i|we|the|my|everything|all|that) /.test(form);
 
 /** Whether the message asks: by its mark, or by the way it opens. */
 export const isQuestion = (form: string, said: string): boolean => form.includes(' ? ') || !CRIES.test(said) && asksInWords(form, said);

@@ -5,29 +5,47 @@ const list = (words: string): ReadonlySet<string> => new Set(words.split(/\s+/))
 
 /** Words that may stand with a bare number for it to be what a thermometer showed. Add a word here when growers put it there. */
 const TALK = list(`a about actual actually after again air all almost already also am an and anyway approx approximately are around as at average away
-  back bad balmy bare barely be before bit bleak bloody bottom bottomed bottoming brisk brr brrr brrrr burr but by calm canopy center centre checked chilly clear close coldest cold colder coming cool cooler crisp current currently
-  dang damn dawn daybreak day degree degrees deg devil digital dipped display down drop dropped dropping early edged end even evening exact exactly expected falling fast fell fairly fine finally first flat foggy for freezing freaking friday from frigid frost frosty
-  gauge get gets getting give glass go goes going got good guess had has have he heck held here reached sits high higher highest hit hits holding holds hottest hour hours hovered hovering hanging hung i in is ish it it's
-  just keeping last late leaf level looks looked looking low lowest lower made maximum me measured meter mild minimum minute minutes moment monday month morning much my near nearly next nice night nights no noon now
-  of off ok on only or ouch our out outta over overall overnight peak peaked plain please plus plunged pm point pretty probably probe quite waist chest knee height level plant floor bench table dropping shade shaded sunshine sunlight midnight midday
-  ran read reading readings reads really record recorded registered registering reports result right rising roughly rose round sadly same sank sat saturday saw says say said see seeing sensor settled show showed showing shown shows side sitting slightly so somewhere started stayed steady still stuck sun sunday sunny sunrise sunset sunup sure surprisingly
-  temperature than that the their then there thermometer this thursday time to today tonight too took top topped touch touched tuesday turned twice under up us value very was we wednesday weather went were when where while whopping wind windy with woke yep yes yesterday yikes you
-  report reported reporting readout ambient registers logged logging log hi dipping climbed climbing warmed warmer warmest warm cooled sunk plummeted crept slipped sheesh ugh wow whew phew gosh man lol haha hmm fyi btw eek nippy toasty cosy cozy winter since w been she think believe remember correctly reckon know do does did not why what dont woke`);
+  back bad balmy bare barely be before bit bleak bloody bottom bottomed bottoming brisk brr brrr brrrr burr but by calm canopy center centre checked
+  chilly clear close coldest cold colder coming cool cooler crisp current currently
+  dang damn dawn daybreak day degree degrees deg devil digital dipped display down drop dropped dropping early edged end even evening exact exactly
+  expected falling fast fell fairly fine finally first flat foggy for freezing freaking friday from frigid frost frosty
+  gauge get gets getting give glass go goes going got good guess had has have he heck held here reached sits high higher highest hit hits holding
+  holds hottest hour hours hovered hovering hanging hung i in is ish it it's
+  just keeping last late leaf level looks looked looking low lowest lower made maximum me measured meter mild minimum minute minutes moment monday
+  month morning much my near nearly next nice night nights no noon now
+  of off ok on only or ouch our out outta over overall overnight peak peaked plain please plus plunged pm point pretty probably probe quite waist
+  chest knee height level plant floor bench table dropping shade shaded sunshine sunlight midnight midday
+  ran read reading readings reads really record recorded registered registering reports result right rising roughly rose round sadly same sank sat
+  saturday saw says say said see seeing sensor settled show showed showing shown shows side sitting slightly so somewhere started stayed steady still
+  stuck sun sunday sunny sunrise sunset sunup sure surprisingly
+  temperature than that the their then there thermometer this thursday time to today tonight too took top topped touch touched tuesday turned twice
+  under up us value very was we wednesday weather went were when where while whopping wind windy with woke yep yes yesterday yikes you
+  report reported reporting readout ambient registers logged logging log hi dipping climbed climbing warmed warmer warmest warm cooled sunk plummeted
+  crept slipped sheesh ugh wow whew phew gosh man lol haha hmm fyi btw eek nippy toasty cosy cozy winter since w been she think believe remember
+  correctly reckon know do does did not why what dont woke`);
 
 /** Words right after a number that leave it a temperature; any other plain word there is what it counts or measures ("28 plants"). */
-const AFTER = list(`a an about after again air shade all already also am and anyway approx around as at ago back bad balmy before brr brrr brrrr burr but by chilly cold coldest colder current currently dang damn dawn day degrees degree down early even evening exactly falling flat first for freezing freaking friday from frost here high higher hot i in inside ish it just last late low lower lowest lol maximum midnight noon to an h l hi outdoors
-  minimum monday morning min max night now off ok on only or out ouch outside overnight pm reading right rising roughly round saturday showing so steady still sun sunday sunny sunrise that the then there this thursday thermometer today tonight too tuesday under up was wednesday we went when where while windy with without yesterday yikes brisk
-  not no instead sorry rather should please thanks haha hmm fyi btw eek ugh wow top bottom peak highest temperature read maybe give perhaps i you it they he she do does did what why how will should can has have had covered closed shut got woke went if my our your his her these those no yes ever yet lately still been being`);
+const AFTER = list(`a an about after again air shade all already also am and anyway approx around as at ago back bad balmy before brr brrr brrrr burr but by
+  chilly cold coldest colder current currently dang damn dawn day degrees degree down early even evening exactly falling flat first for
+  freezing freaking friday from frost here high higher hot i in inside ish it just last late low lower lowest lol maximum midnight noon to an
+  h l hi outdoors minimum monday morning min max night now off ok on only or out ouch outside overnight pm reading right rising roughly round
+  saturday showing so steady still sun sunday sunny sunrise that the then there this thursday thermometer today tonight too tuesday under up
+  was wednesday we went when where while windy with without yesterday yikes brisk not no instead sorry rather should please thanks haha hmm
+  fyi btw eek ugh wow top bottom peak highest temperature read maybe give perhaps i you it they he she do does did what why how will should
+  can has have had covered closed shut got woke went if my our your his her these those no yes ever yet lately still been being`);
 
 /** Whether a number before this word may still be a temperature. */
 export const stillTemperature = (word: string): boolean => AFTER.has(word);
 
 /** What is measured or counted in numbers that are no temperatures, whatever stands beside them. */
 const OTHER_MEASURES = list(`humidity rh windchill gust gusts mph kmh kph speed pressure mb hpa mbar barometer rain rainfall dewpoint code pin password invite invitation phone number zip postcode address plants heads trays
-  power electricity mains propane gas people kids eggs chickens cost costs paid price priced bill spent cents version battery volt volts voltage chance odds age aged old size page channel serial model account order invoice room flight bus route population lux ppm ph co2 co score points setpoint`);
+  power electricity mains propane gas people kids eggs chickens cost costs paid price priced bill spent cents version battery volt volts voltage
+  chance odds age aged old size page channel serial model account order invoice room flight bus route population lux ppm ph co2 co score points
+  setpoint`);
 
 /** Where thermometers hang that are not the grower's. */
-const ELSEWHERE = list('neighbor neighbors neighbour neighbours airport town city village valley car truck phone fridge freezer kitchen oven garage office bedroom forecast app website online internet tv radio weatherman accuweather bbc noaa wunderground metoffice metservice meteo apple android');
+const ELSEWHERE = list(`neighbor neighbors neighbour neighbours airport town city village valley car truck phone fridge freezer kitchen oven garage office bedroom
+  forecast app website online internet tv radio weatherman accuweather bbc noaa wunderground metoffice metservice meteo apple android`);
 
 /** Words of a wish or a rule: what should be, and not what was seen. */
 const WISHES = list('want wants wanted need needs needed trying try aim aiming target prefer would ideal ideally require requires keep limit threshold');

@@ -9,6 +9,7 @@ import { readingTime } from './reading-time.js';
 import { temperature, WARM_DAY_C } from './temperature.js';
 import { strangePlace } from './strange-place.js';
 import type { ClockToken, TempToken } from './value-grammar.js';
+import { wordings } from './wordings.js';
 
 /** A bare number sent in these hours is what the thermometer kept from the night. */
 const LOW_READ_FROM_HOUR = 4;
@@ -160,10 +161,17 @@ const ALL_NOW = /^ (?:it is )?(?:right now|now|currently|at the moment) [^#]*#|#
 export const spotsOfValues = (message: Message): readonly { readonly start: number; readonly end: number }[] => [...message.temps, ...message.clocks, ...message.amounts.filter(({ noun }) => !/^(?:h|min|day|night|week|month)/.test(noun))];
 
 /** "Never below 31", "fell 10 degrees", "low twenties": a bound, a difference or a span, and no temperature. */
-const NO_VALUE = / (?:below|under|above|over|least|than|beneath|sub) #\d| (?:fell|dropped|rose|gained|lost|climbed|warmed|cooled|sank|dipped) (?:by |another |about )?#\d| by #\d| or #\d| (?:up|down) #\d| #\d+ (?:out )?of #\d/;
+const NO_VALUE = wordings`
+  (?:below|under|above|over|least|than|beneath|sub) #\d+
+  (?:fell|dropped|rose|gained|lost|climbed|warmed|cooled|sank|dipped) (?:by |another |about )?#\d+|by #\d+|or #\d+|(?:up|down) #\d+
+  #\d+ (?:out )?of #\d+
+`;
 const SPAN = / \d0s | (?:twenties|thirties|forties|fifties|teens) /;
 
-const PAIRED = / (low|minimum|high|maximum) (?:\/|and|-|,) (low|minimum|high|maximum) (?:[:;,-] |is |was |were |are |of |says |reads |shows |showing |thermometer |reading )*(#\d+) (?:\/|and|,|;|-) (#\d+) /;
+const PAIRED = wordings`
+  (low|minimum|high|maximum) (?:/|and|-|,) (low|minimum|high|maximum) (?:[:;,-] |is |was |were |are |of |says |reads |shows |showing |thermometer |
+  reading )*(#\d+) (?:/|and|,|;|-) (#\d+)
+`;
 
 /** "min/max 29/58" as "min 29, max 58". */
 function inPairs(message: Message): Message {

@@ -1,9 +1,13 @@
 import type { Meaning } from './intent.js';
 import type { Message } from './message.js';
+import { wordings } from './wordings.js';
 
 const TOLD_ONLY: ReadonlySet<Meaning['kind']> = new Set(['outlook', 'history', 'why', 'record', 'next', 'effect', 'advice', 'crop']);
 /** Who wants something says so: "show me", "send it in celsius". */
-const WANTS = / (?:please|show|give|send|tell|list|change|switch|set|use|make|want|wants|prefer|would like|need|can you|could you|plan|forecast|outlook|log|history|worried|wonder|wondering|curious|tonight|tomorrow|should|shall) /;
+const WANTS = wordings`
+  please|show|give|send|tell|list|change|switch|set|use|make|want|wants|prefer|would like|need|can you|could you|plan|forecast|outlook|log|history
+  worried|wonder|wondering|curious|tonight|tomorrow|should|shall
+`;
 const PAST = / (?:yesterday|last (?:week|month|year|winter)|the other day|days ago|weeks ago) /;
 
 /**

@@ -2,9 +2,12 @@ import { unclear, type Unclear } from './intent.js';
 import type { Message } from './message.js';
 import { ORDINARY_WORDS } from './ordinary-words.js';
 
-const NO_PLACE = new Set(`lowest highest coldest warmest minimum maximum worst best peak start end beginning nose dot money button whole it that the this there here morning night evening afternoon day sun sunshine sunlight shade moment time noon midnight dawn sunrise sunset sunup
-  dusk daybreak light dark bed beds middle center centre floor top bottom side back front end corner air row present last bare zero freezing least about around all high low maximum minimum
-  thermometer gauge probe sensor temperature plant plants leaf leaves canopy crop crops grower plastic film bench minute hour hours slippers pyjamas pajamas jammies pjs gown robe dressing boots wellies socks coat nightie jacket gloves rain snow wind storm fog a an my our one night's first now old new am pm`.split(/\s+/));
+const NO_PLACE = new Set(`lowest highest coldest warmest minimum maximum worst best peak start end beginning nose dot money button whole it that the this there here
+  morning night evening afternoon day sun sunshine sunlight shade moment time noon midnight dawn sunrise sunset sunup dusk daybreak light dark
+  bed beds middle center centre floor top bottom side back front end corner air row present last bare zero freezing least about around all
+  high low maximum minimum thermometer gauge probe sensor temperature plant plants leaf leaves canopy crop crops grower plastic film bench
+  minute hour hours slippers pyjamas pajamas jammies pjs gown robe dressing boots wellies socks coat nightie jacket gloves rain snow wind
+  storm fog a an my our one night's first now old new am pm`.split(/\s+/));
 
 /**
  * A number that is said to be of a place which is neither in the house nor a thermometer's own name ("29 in the kitchen")
@@ -38,4 +41,7 @@ export function strangePlace(message: Message): Unclear | null {
 
 const OTHER_ROOMS = new Set('kitchen garage shed barn basement cellar attic bedroom office fridge freezer car cabin coop stable workshop'.split(' '));
 
-const KNOWN_LEADS = new Set('says reads shows showing reading lowest highest coldest warmest currently down dropped bottomed peaked overnight about around roughly approx approximately exactly only still minimum maximum temperature thermometer tonight today yesterday hovering sitting holding temps recorded registered logged ish even windy calm foggy brr got hit was its yesterday approx out off and was the yes lol btw fyi thx bit yikes ouch brrr burr high plus touched says'.split(' '));
+const KNOWN_LEADS = new Set(`says reads shows showing reading lowest highest coldest warmest currently down dropped bottomed peaked overnight about around roughly approx
+  approximately exactly only still minimum maximum temperature thermometer tonight today yesterday hovering sitting holding temps recorded
+  registered logged ish even windy calm foggy brr got hit was its yesterday approx out off and was the yes lol btw fyi thx bit yikes ouch brrr
+  burr high plus touched says`.split(' '));

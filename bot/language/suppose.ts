@@ -2,9 +2,35 @@ import { amountsSaid } from './amounts.js';
 import type { Intent, Item } from './intent.js';
 import { itemsSaid } from './items-said.js';
 import type { Message } from './message.js';
+import { wordings } from './wordings.js';
 
-const SUPPOSES = /^ (?:no|without|skip|minus) (?:the |my )?@\w+ (?:\w+ ){0,3}?(?:how|what) |^ (?:another |a |an |extra |one more |=\d+ |two |the )*@\w+ (?:\w+ |&\w+ ){0,5}?how (?:many degrees|much (?:warmer|help|good|difference|gain)) |^ if (?:the |my |our )?@\w+ (?:\w+ )?(?:stays?|is|are|were|was|goes|fails?|dies?|quits?|stops?|had) .*(?:what|how) | (?:what if|how many degrees (?:does|do|will|would|can|could)|(?:do|would|will|what do|what would) i (?:gain|win|get out of)|worth (?:my while|it to|the (?:trouble|bother|money|effort) (?:of |to )?)(?: ?)(?:getting|adding|buying|building|installing|putting up|having)|how would (?:=\d+ |a |an |the |some |another )?@\w+|how about (?:=\d+ |a |an |some |another )@\w+|pretend|what happens if|what happens when|what happens with|what would happen if|what would happen|suppose|supposing|imagine|say i|say we|assume|assuming|if i|if we|if there|if it|how much (?:would|will|warmer|difference would|could|does)|how many degrees would|would (?:it|that|a|an|the|\w+|=\d+|@\w+|two|more|adding|another|extra) (?:\w+ |@\w+ |&\w+ |=\d+ ){0,8}?(?:help|make|matter|work|be any use|be any good|be enough|do|save|be better|be worth|hold|give|gain|bring|lift|raise|warm|change|improve|add)|is (?:a|an|another|adding|two) .*worth|is there any point (?:in|to|having)|is it worth (?:adding|putting(?! .* (?:on|over) )|getting|buying)|and if|and without|and with|with the @\w+ (?:off|on|shut|open|closed)|without|compare|versus|vs|what (?:would|will|could|might) (?:that|it|this|they|those|=\d+|adding|a|an|another|the)(?: [@=&]?\w+){0,6}? (?:get us|make|do|change|give|gain|buy|save|mean)|get away with|(?:only|just) (?:i|we) (?:did|do)|would (?:\w+ |@\w+ |=\d+ |%\d+ |&\w+ ){1,9}(?:get us through|get me through|get them through|save us|buy me|buy us|be enough|do it|do the trick|cut it|keep|carry|see us|suffice|difference)|is (?:the )?@\w+ (?:alone |on its own |by itself )?enough|(?:is|would|will) (?:just |only )(?:the |a )?@\w+ ) /;
-const WITHOUT = / (?:without|not|no|skip|skipped|leave off|leave out|left off|forget|forgot|remove|removed|take off|took off|turn off|turned off|leave .*? off|leave .*? open|left .*? open|do nothing|open|opened|off|uncovered|fails?|dies?|breaks?|quits?|rid|sold|lose|lost|went without|go without|did without|do without|took away|took out|take away|take out|had not|did not have|do not have|were gone|was gone|were not|was not there|not there|scrapped|ditched|stopped using|dropped) /;
+const SUPPOSES = wordings`
+  ^ (?:no|without|skip|minus) (?:the |my )?@\w+ (?:\w+ ){0,3}?(?:how|what)
+  ^ (?:another |a |an |extra |one more |=\d+ |two |the )*@\w+ (?:\w+ |&\w+ ){0,5}?how (?:many degrees|much (?:warmer|help|good|difference|gain))
+  ^ if (?:the |my |our )?@\w+ (?:\w+ )?(?:stays?|is|are|were|was|goes|fails?|dies?|quits?|stops?|had) .*(?:what|how)|what if
+  how many degrees (?:does|do|will|would|can|could)
+  (?:do|would|will|what do|what would) i (?:gain|win|get out of)
+  worth (?:my while|it to|the (?:trouble|bother|money|effort) (?:of |to )?)(?: ?)(?:getting|adding|buying|building|installing|putting up|having)
+  how would (?:=\d+ |a |an |the |some |another )?@\w+|how about (?:=\d+ |a |an |some |another )@\w+|pretend|what happens if|what happens when
+  what happens with|what would happen if|what would happen|suppose|supposing|imagine|say i|say we|assume|assuming|if i|if we|if there|if it
+  how much (?:would|will|warmer|difference would|could|does)|how many degrees would
+  would (?:it|that|a|an|the|\w+|=\d+|@\w+|two|more|adding|another|extra) (?:\w+ |@\w+ |&\w+ |=\d+ ){0,8}?(?:help|make|matter|work|be any use|
+  be any good|be enough|do|save|be better|be worth|hold|give|gain|bring|lift|raise|warm|change|improve|add)|is (?:a|an|another|adding|two) .*worth
+  is there any point (?:in|to|having)
+  is it worth (?:adding|putting(?! .* (?:on|over) )|getting|buying)|and if|and without|and with|with the @\w+ (?:off|on|shut|open|closed)|without
+  compare|versus|vs
+  what (?:would|will|could|might) (?:that|it|this|they|those|=\d+|adding|a|an|another|the)(?: [@=&]?\w+){0,6}? (?:get us|make|do|change|give|gain|buy|
+  save|mean)|get away with|(?:only|just) (?:i|we) (?:did|do)
+  would (?:\w+ |@\w+ |=\d+ |%\d+ |&\w+ ){1,9}(?:get us through|get me through|get them through|save us|buy me|buy us|be enough|do it|do the trick|
+  cut it|keep|carry|see us|suffice|difference)|is (?:the )?@\w+ (?:alone |on its own |by itself )?enough
+  (?:is|would|will) (?:just |only )(?:the |a )?@\w+ 
+`;
+const WITHOUT = wordings`
+  without|not|no|skip|skipped|leave off|leave out|left off|forget|forgot|remove|removed|take off|took off|turn off|turned off|leave .*? off
+  leave .*? open|left .*? open|do nothing|open|opened|off|uncovered|fails?|dies?|breaks?|quits?|rid|sold|lose|lost|went without|go without|did without
+  do without|took away|took out|take away|take out|had not|did not have|do not have|were gone|was gone|were not|was not there|not there|scrapped|ditched
+  stopped using|dropped
+`;
 
 function deeds(clause: string): readonly Item[] {
   const verbs: Item[] = [];

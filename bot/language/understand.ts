@@ -41,6 +41,7 @@ import { reading } from './reading.js';
 import { isQuestion } from './question.js';
 import { severalThings } from './several-things.js';
 import { suppose } from './suppose.js';
+import { wordings } from './wordings.js';
 
 type Rule = (message: Message) => Intent | null;
 
@@ -48,7 +49,21 @@ type Rule = (message: Message) => Intent | null;
 const CARRIER_WORDS = /^ (?:cancel|end|quit|yes)(?: ;)* $/;
 
 /** Someone else's number, or one that may come: a forecast that is told is no thermometer that was read. */
-const FORETOLD = / (?:forecast|forecasts|(?:you|duskward|bot|they|app|tv|news|radio) (?:just |had |have )?(?:said|say|told|tell|thought|guessed|reckoned|gave)|calling for|supposed to|predicted|predicting|predicts|expected|expecting|going to|will|might|may|could(?! not)|(?:dad|mum|mom|father|mother|brother|sister|son|daughter|wife|husband|hubby|missus|uncle|aunt|grandad|grandpa|granny|neighbou?r|friend|mate|buddy|boss|colleague|everyone|everybody|people|somebody|someone|books?|packet|seed packet|internet|label) (?:\w+ ){0,2}?(?:reckons|reckoned|bets|guesses|thinks|believes|says it can|said it can)|(?<! (?:i|we|it|thermometer|gauge|probe|sensor|\$\d+) )(?:swears|swore|claims|claimed|insists|insisted)(?! (?:by|that|in) @)|(?:people|books|everybody|everyone|internet|packet|label|seed packet) (?:says?|said|claims?)|they are (?:giving|saying|talking|showing)|are forecasting|is forecasting|giving out|are warning|warning of|the record (?:\w+ ){0,2}(?:is|was|stands)|should be|should hit|should get|weather app|radio|you (?:were|are|was) (?:\w+ )*#\d+) | (?:when|whenever|once|if|unless|until|as soon as) (?:(?:it|the|my|temperature|&\w+|is|ever|that) )*(?:gets|hits|goes|drops|reaches|falls|dips|is|climbs|below|under|down|at|#\d+) |^ (?:(?:low|high|of|is|was|around|about|a) )*#\d+ (?:for )?tonight $|^ tonight (?:(?:low|high|of|is|around|about|a) )*#\d+ $/;
+const FORETOLD = wordings`
+  forecast|forecasts
+  (?:you|duskward|bot|they|app|tv|news|radio) (?:just |had |have )?(?:said|say|told|tell|thought|guessed|reckoned|gave)|calling for|supposed to
+  predicted|predicting|predicts|expected|expecting|going to|will|might|may|could(?! not)
+  (?:dad|mum|mom|father|mother|brother|sister|son|daughter|wife|husband|hubby|missus|uncle|aunt|grandad|grandpa|granny|neighbou?r|friend|mate|buddy|
+  boss|colleague|everyone|everybody|people|somebody|someone|books?|packet|seed packet|internet|label) (?:\w+ ){0,2}?(?:reckons|reckoned|bets|guesses|
+  thinks|believes|says it can|said it can)
+  (?<! (?:i|we|it|thermometer|gauge|probe|sensor|\$\d+) )(?:swears|swore|claims|claimed|insists|insisted)(?! (?:by|that|in) @)
+  (?:people|books|everybody|everyone|internet|packet|label|seed packet) (?:says?|said|claims?)|they are (?:giving|saying|talking|showing)
+  are forecasting|is forecasting|giving out|are warning|warning of|the record (?:\w+ ){0,2}(?:is|was|stands)|should be|should hit|should get|weather app
+  radio|you (?:were|are|was) (?:\w+ )*#\d+
+  (?:when|whenever|once|if|unless|until|as soon as) (?:(?:it|the|my|temperature|&\w+|is|ever|that) )*(?:gets|hits|goes|drops|reaches|falls|dips|is|
+  climbs|below|under|down|at|#\d+)
+  ^ (?:(?:low|high|of|is|was|around|about|a) )*#\d+ (?:for )?tonight $|^ tonight (?:(?:low|high|of|is|around|about|a) )*#\d+ $
+`;
 
 /** "Like you said", "colder than you said": the number beside it is no forecast. */
 const AS_YOU_SAID = / (?:like|as|just as|exactly as|than|what|where|that|way|how) (?:you|duskward|the app) (?:had |have |just )?(?:said|told me|told|asked|suggested|wanted|thought|predicted|advised|say|recommended|mentioned|showed me|taught me)(?= )/g;

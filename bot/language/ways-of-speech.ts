@@ -1,3 +1,5 @@
+import { anyLine } from './wordings.js';
+
 /**
  * Ways of speech that mean what plain words mean. They become those words before anything else is looked for, so that every
  * rule, and the grammar of numbers and days, speaks of one form only. To teach one: a line here.
@@ -6,22 +8,53 @@
 /** Words of dialects; numbers are never among them. */
 const WORDS: Readonly<Record<string, string>> = {
   // Scots and Ulster.
-  oot: 'out', ootside: 'outside', oota: 'out of', aboot: 'about', noo: 'now', snaw: 'snow', snawin: 'snowing', snawing: 'snowing', snawed: 'snowed', aff: 'off', dae: 'do', daes: 'does', daein: 'doing', daeing: 'doing', wi: 'with', tae: 'to', frae: 'from', fae: 'from', ma: 'my', ye: 'you', yous: 'you', youse: 'you', yer: 'your',
-  wid: 'would', whit: 'what', whits: 'what is', "whit's": 'what is', wis: 'was', wur: 'were', wir: 'our', oor: 'our', hae: 'have', hiv: 'have', gonnae: 'going to', gaun: 'going', gie: 'give', gies: 'give us', nae: 'no', naw: 'no', ken: 'know', guid: 'good', gid: 'good', deid: 'dead', hoose: 'house', roond: 'round', roon: 'round', doon: 'down', toon: 'town',
-  mair: 'more', cauld: 'cold', caul: 'cold', telt: 'told', tellt: 'told', whaur: 'where', hoo: 'how', nicht: 'night', richt: 'right', awright: 'alright', "a'right": 'alright', awrite: 'alright', jist: 'just', pit: 'put', pitten: 'put', steek: 'shut', steekit: 'shut', happit: 'covered', braw: 'fine', bonnie: 'bonny', kail: 'kale', thon: 'that', thae: 'those', tattie: 'potato', tatties: 'potatoes', wheesht: 'quiet', ower: 'over', aw: 'all', hing: 'thing', somethin: 'something',
-  didnae: 'did not', dinnae: 'do not', dinna: 'do not', disnae: 'does not', doesnae: 'does not', cannae: 'can not', canna: 'can not', couldnae: 'could not', couldna: 'could not', wouldnae: 'would not', widnae: 'would not', wasnae: 'was not', isnae: 'is not', hasnae: 'has not', hidnae: 'had not', hadnae: 'had not', havenae: 'have not', hivnae: 'have not', willnae: 'will not', winnae: 'will not', shouldnae: 'should not', werenae: 'were not', arenae: 'are not',
+  oot: 'out', ootside: 'outside', oota: 'out of', aboot: 'about', noo: 'now', snaw: 'snow', snawin: 'snowing', snawing: 'snowing', snawed: 'snowed',
+  aff: 'off', dae: 'do', daes: 'does', daein: 'doing', daeing: 'doing', wi: 'with', tae: 'to', frae: 'from', fae: 'from', ma: 'my', ye: 'you',
+  yous: 'you', youse: 'you', yer: 'your',
+  wid: 'would', whit: 'what', whits: 'what is', "whit's": 'what is', wis: 'was', wur: 'were', wir: 'our', oor: 'our', hae: 'have', hiv: 'have',
+  gonnae: 'going to', gaun: 'going', gie: 'give', gies: 'give us', nae: 'no', naw: 'no', ken: 'know', guid: 'good', gid: 'good', deid: 'dead',
+  hoose: 'house', roond: 'round', roon: 'round', doon: 'down', toon: 'town',
+  mair: 'more', cauld: 'cold', caul: 'cold', telt: 'told', tellt: 'told', whaur: 'where', hoo: 'how', nicht: 'night', richt: 'right',
+  awright: 'alright', "a'right": 'alright', awrite: 'alright', jist: 'just', pit: 'put', pitten: 'put', steek: 'shut', steekit: 'shut',
+  happit: 'covered', braw: 'fine', bonnie: 'bonny', kail: 'kale', thon: 'that', thae: 'those', tattie: 'potato', tatties: 'potatoes',
+  wheesht: 'quiet', ower: 'over', aw: 'all', hing: 'thing', somethin: 'something',
+  didnae: 'did not', dinnae: 'do not', dinna: 'do not', disnae: 'does not', doesnae: 'does not', cannae: 'can not', canna: 'can not',
+  couldnae: 'could not', couldna: 'could not', wouldnae: 'would not', widnae: 'would not', wasnae: 'was not', isnae: 'is not', hasnae: 'has not',
+  hidnae: 'had not', hadnae: 'had not', havenae: 'have not', hivnae: 'have not', willnae: 'will not', winnae: 'will not', shouldnae: 'should not',
+  werenae: 'were not', arenae: 'are not',
   // Ireland, the American South, the far South.
-  "y'all": 'you', "ya'll": 'you', "y'alls": 'your', yalls: 'your', youz: 'you', yiz: 'you', aul: 'old', ould: 'old', yonder: 'there', shoulda: 'should have', fixin: 'fixing', oughta: 'ought to', gonny: 'going to', tryna: 'trying to', needa: 'need to', arvo: 'afternoon', sarvo: 'this afternoon', dis: 'this', dem: 'them',
+  "y'all": 'you', "ya'll": 'you', "y'alls": 'your', yalls: 'your', youz: 'you', yiz: 'you', aul: 'old', ould: 'old', yonder: 'there',
+  shoulda: 'should have', fixin: 'fixing', oughta: 'ought to', gonny: 'going to', tryna: 'trying to', needa: 'need to', arvo: 'afternoon',
+  sarvo: 'this afternoon', dis: 'this', dem: 'them',
   tues: 'tuesday', weds: 'wednesday', thur: 'thursday', thurs: 'thursday',
   // What thumbs and other languages make of it.
-  nite: 'night', nites: 'nights', mornin: 'morning', evenin: 'evening', eve: 'evening', tonite: 'tonight', yest: 'yesterday', grades: 'degrees', minimal: 'minimum', maximal: 'maximum', msg: 'message', msgs: 'messages', mesg: 'message', temprature: 'temperature', outdoors: 'outside', indoors: 'inside', tho: 'though', ony: 'any', howya: 'how are you', datas: 'data', fcst: 'forecast', hydro: 'electricity', hydros: 'electricity is', esb: 'electricity', eskom: 'electricity', loadshedding: 'power cut', aint: 'is not', "ain't": 'is not',
+  nite: 'night', nites: 'nights', mornin: 'morning', evenin: 'evening', eve: 'evening', tonite: 'tonight', yest: 'yesterday', grades: 'degrees',
+  minimal: 'minimum', maximal: 'maximum', msg: 'message', msgs: 'messages', mesg: 'message', temprature: 'temperature', outdoors: 'outside',
+  indoors: 'inside', tho: 'though', ony: 'any', howya: 'how are you', datas: 'data', fcst: 'forecast', hydro: 'electricity', hydros: 'electricity is',
+  esb: 'electricity', eskom: 'electricity', loadshedding: 'power cut', aint: 'is not', "ain't": 'is not',
 };
 
 /** Oaths and fillers leave a hole as long as they were. */
-const SAYS_NOTHING = /\b(?:bloody|sodding|damn(?:ed)?|goddamn(?:ed)?|bleeding|bleedin|flipping|flippin|frigging|friggin|fricking|frickin|freaking|freakin|effing|effin|fucking|fuckin|feckin|fecking|flaming|flamin|blasted|ruddy|bastarding|stinking|the hell|the heck|the devil|the fuck|the feck|on earth|in heaven'?s name|eh|innit|lol|lmao|rofl|omg|tbh|ngl|imo|imho|smh|haha|hahaha|hehe|ha ha(?: ha)?|y'know|on the (?:dot|nose|button|money)|give or take|by the way|btw|fyi|just saying|bore da|bonjour|guten (?:morgen|tag|abend)|buenos dias|buongiorno|god morgen|bom dia|dzien dobry|i'?m afraid|to be (?:honest|fair)|apparently|believe it or not|i (?:must|have to) say|mind you|if i'?m honest|no (?:joke|kidding)|(?<!do |did |if |when |what |how |as )you know(?= ?[,.!?]|$)|wee|like i said|as i said|if you want it|if you want to know|if (?:it|that) helps|in case you (?:want|need|care|are wondering)(?: it| to know)?|for what it'?s worth|fwiw|for (?:your|the) (?:records?|log|book|files),?|(?:just )?so you know|(?:and |so )?you(?:'ll| will) be (?:glad|happy|pleased|relieved|delighted|sad|sorry) to (?:hear|know|learn)(?: that)?|since you asked|as you asked|so it (?:is|was|did)$|so i (?:did|have|am)$|an'? all(?=[.!,]|$))(?![\w'])/g;
+const SAYS_NOTHING = new RegExp(`\\b(?:${anyLine(String.raw`
+  bloody|sodding|damn(?:ed)?|goddamn(?:ed)?|bleeding|bleedin|flipping|flippin|frigging|friggin|fricking|frickin|freaking|freakin|effing|effin
+  fucking|fuckin|feckin|fecking|flaming|flamin|blasted|ruddy|bastarding|stinking|the hell|the heck|the devil|the fuck|the feck|on earth
+  in heaven'?s name|eh|innit|lol|lmao|rofl|omg|tbh|ngl|imo|imho|smh|haha|hahaha|hehe|ha ha(?: ha)?|y'know|on the (?:dot|nose|button|money)
+  give or take|by the way|btw|fyi|just saying|bore da|bonjour|guten (?:morgen|tag|abend)|buenos dias|buongiorno|god morgen|bom dia|dzien dobry
+  i'?m afraid|to be (?:honest|fair)|apparently|believe it or not|i (?:must|have to) say|mind you|if i'?m honest|no (?:joke|kidding)
+  (?<!do |did |if |when |what |how |as )you know(?= ?[,.!?]|$)|wee|like i said|as i said|if you want it|if you want to know
+  if (?:it|that) helps|in case you (?:want|need|care|are wondering)(?: it| to know)?|for what it'?s worth|fwiw
+  for (?:your|the) (?:records?|log|book|files),?|(?:just )?so you know
+  (?:and |so )?you(?:'ll| will) be (?:glad|happy|pleased|relieved|delighted|sad|sorry) to (?:hear|know|learn)(?: that)?|since you asked
+  as you asked|so it (?:is|was|did)$|so i (?:did|have|am)$|an'? all(?=[.!,]|$)
+`)})(?![\\w'])`, 'g');
 
 /** Where a gerund tells a deed that is done: "I'm after closing the vents". */
-const DONE_FORM: Readonly<Record<string, string>> = { closing: 'closed', shutting: 'shut', putting: 'put', covering: 'covered', turning: 'turned', lighting: 'lit', switching: 'switched', picking: 'picked', pulling: 'pulled', drawing: 'drawn', opening: 'opened', losing: 'lost', running: 'run', cutting: 'cut', harvesting: 'harvested', clearing: 'cleared', building: 'built', installing: 'installed', hanging: 'hung', fitting: 'fitted', taking: 'taken', checking: 'checked', laying: 'laid', getting: 'got' };
+const DONE_FORM: Readonly<Record<string, string>> = {
+  closing: 'closed', shutting: 'shut', putting: 'put', covering: 'covered', turning: 'turned', lighting: 'lit', switching: 'switched',
+  picking: 'picked', pulling: 'pulled', drawing: 'drawn', opening: 'opened', losing: 'lost', running: 'run', cutting: 'cut',
+  harvesting: 'harvested', clearing: 'cleared', building: 'built', installing: 'installed', hanging: 'hung', fitting: 'fitted',
+  taking: 'taken', checking: 'checked', laying: 'laid', getting: 'got',
+};
 
 const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => string)])[] = [
   [/(?:'m| am|'re| are|'s| is) (?:just |only )*after ([a-z]+ing)\b/g, (whole = '', deed = '') => (DONE_FORM[deed] === undefined ? whole : ` have ${DONE_FORM[deed]}`)],
