@@ -54,6 +54,8 @@ export type { MorningAction } from './plan/morning.js';
 export type { CropOutlook, PlaceOutlook, Verdict } from './plan/outlook.js';
 export type { NightChoices } from './plan/action.js';
 export type { DoneTonight, EveningInput } from './plan/evening-scene.js';
+export { bedStakes, type BedStake } from './plan/bed-stakes.js';
+export { NO_TOLERANCE_NIGHTS, toleranceOf, TRIPS_PER_SAVED_BED, tripsFor, tripShareOf, type ToleranceNights } from './plan/tolerance.js';
 export { planEvening, type EveningPlan } from './plan/plan-evening.js';
 export { supposeNight, type PlaceChange, type SupposedNight } from './plan/suppose-night.js';
 export type { PricedPlan } from './plan/price-plans.js';
@@ -75,3 +77,4 @@ export { binomialCdf } from './score/coverage.js';
 
 // How right the advisories were
 export { rangeRecord, type RangeRecord, type SaidAndRead } from './score/record.js';
+export { reliabilityTable, type ReliabilityTable, type SpokenChance, type WordReliability } from './score/reliability.js';

@@ -4,6 +4,7 @@ import type { House } from '../greenhouse/house.js';
 import type { Controls } from '../night/controls.js';
 import { celsiusToKelvin, kelvinToCelsius } from '../units.js';
 import type { NightChoices } from './action.js';
+import { effortOf } from './expected-loss.js';
 import { heaterSpan } from './heater-span.js';
 import { hasMoves, type HouseMoves } from './house-moves.js';
 
@@ -47,7 +48,11 @@ const SETTINGS_C = [0, 2, 5] as const;
 /** Up to this many beds every combination of covers is tried; beyond it, beds are covered in the order of what they stand to lose. */
 const MOST_BEDS_FOR_ALL_SUBSETS = 2;
 
-const coverMinutes = (bed: Greenhouse['beds'][number], areaM2: number): number => bed.coverMinutes ?? COVER_MINUTES + COVER_MINUTES_PER_M2 * areaM2;
+/** Time to cover a bed. Units: minutes. Valid: a bed and its area. Outside: not applicable. Source: as given, else decision rule of this project by its area. */
+export const coverMinutes = (bed: Greenhouse['beds'][number], areaM2: number): number => bed.coverMinutes ?? COVER_MINUTES + COVER_MINUTES_PER_M2 * areaM2;
+
+/** What covering one bed costs. Units: money. Valid: any. Outside: not applicable. Source: decision rule of this project, w h t/60 + x. */
+export const coverEffort = ({ minutes, hourWorth, hassle }: { readonly minutes: number; readonly hourWorth: number; readonly hassle: number }): number => effortOf({ minutes, hassle }, hourWorth) + COVER_SIDE_COST;
 
 /**
  * Work of an evening on which everything is done: every cover laid, curtain, fans and heater set.

@@ -7,9 +7,7 @@ import { thresholdsAt, type CropThresholds } from '../crops/thresholds.js';
 import { windowMinFor } from '../crops/exposure-window.js';
 import type { Greenhouse } from '../greenhouse/greenhouse.js';
 import type { EveningState } from '../night/evening-state.js';
-
-/** Worth of a bed for each square metre when the grower gives none: the middle of low, medium, high = 2, 5, 10 (placeholder of this project). */
-const WORTH_PER_M2 = 5;
+import { cropWorths } from './bed-stakes.js';
 
 /** One crop in one bed tonight: what it stands, where it is judged, what it is worth. */
 export interface CropAtStake {
@@ -35,15 +33,15 @@ export interface CropAtStake {
  * Source: crop tables and hardening of engine/crops, moved by what this grower's plants have shown.
  */
 export function cropsAtStake(greenhouse: Greenhouse, evening: EveningState, shiftsK: ReadonlyMap<string, number> = new Map()): readonly CropAtStake[] {
-  return greenhouse.beds.flatMap((bed, column) =>
-    bed.crops.map((entry): CropAtStake => {
+  return greenhouse.beds.flatMap((bed, column) => {
+    const worths = cropWorths(bed, evening.runner.model.house.columns[column]!.areaM2);
+    return bed.crops.map((entry, k): CropAtStake => {
       const asked = typeof entry === 'string' ? entry : entry.crop;
       const match = findCrop(asked) ?? classCrop((typeof entry === 'string' ? undefined : entry.hardiness) ?? 'half-hardy');
       const { row } = match;
       const hardening = hardeningAfter({ plantTempK: evening.plantAirTempK[column]!, set: row.hardening });
       const thresholds = shiftedThresholds(thresholdsAt({ row, effectiveFraction: hardening.effectiveFraction }), shiftsK.get(row.id) ?? 0);
       const nodes = judgedAt(row);
-      const areaM2 = evening.runner.model.house.columns[column]!.areaM2;
       return {
         asked,
         match,
@@ -55,9 +53,9 @@ export function cropsAtStake(greenhouse: Greenhouse, evening: EveningState, shif
         damageNode: nodes.damage,
         killNode: nodes.kill,
         windowMin: windowMinFor(row, hardening.effectiveFraction),
-        worth: (bed.worth ?? WORTH_PER_M2 * areaM2) / bed.crops.length,
+        worth: worths[k]!,
         harvestEarly: row.harvestEarly,
       };
-    }),
-  );
+    });
+  });
 }

@@ -12,6 +12,7 @@ import { standingControls } from './controls-of-choices.js';
 import { cropsAtStake, type CropAtStake } from './crops-at-stake.js';
 import { eveningBeginning } from './evening-beginning.js';
 import type { ResidualError } from './outlook.js';
+import type { ToleranceNights } from './tolerance.js';
 
 export interface EveningInput {
   readonly greenhouse: Greenhouse;
@@ -31,6 +32,8 @@ export interface EveningInput {
   readonly learned?: LearnedHouse;
   /** By how much the temperatures that harm a row of the crop table lie warmer for this grower's plants. */
   readonly cropShiftsK?: ReadonlyMap<string, number>;
+  /** Nights since the grower last said how careful to be that speak of it. */
+  readonly toleranceNights?: ToleranceNights;
 }
 
 /** The grower's own word on tonight. */

@@ -42,7 +42,7 @@ export function costOf(candidate: Candidate, hourWorth: number): number {
 }
 
 /** Worth of the work alone. Units: money. Valid: any candidate. Outside: not applicable. Source: decision rule of this project. */
-export const effortOf = (candidate: Candidate, hourWorth: number): number => (hourWorth * candidate.hassle * candidate.minutes) / MINUTES_PER_HOUR;
+export const effortOf = (candidate: Pick<Candidate, 'hassle' | 'minutes'>, hourWorth: number): number => (hourWorth * candidate.hassle * candidate.minutes) / MINUTES_PER_HOUR;
 
 /** Mean damage of each crop, with the chance that the candidate fails. Units: 0-1. Valid: candidates of the table. Outside: throws for an unknown id. Source: decision rule of this project. */
 export function damageUnder(candidate: Candidate, stakes: Stakes): readonly number[] {
@@ -68,12 +68,3 @@ export const weightedDamage = (candidate: Candidate, stakes: Stakes): number => 
  * Source: decision rule of this project, EL(a) = cost(a) + lambda sum V q.
  */
 export const expectedLoss = (candidate: Candidate, stakes: Stakes): number => costOf(candidate, stakes.hourWorth) + weightedDamage(candidate, stakes);
-
-/** Needless trips that one saved bed is worth, by how careful a grower is (decision rule of this project). */
-const TRIPS_PER_SAVED_BED = { relaxed: 3, normal: 5, careful: 10, 'never-lose-it': 20 } as const;
-export type Carefulness = keyof typeof TRIPS_PER_SAVED_BED;
-const NEUTRAL_TRIPS = TRIPS_PER_SAVED_BED.normal + 1;
-const [LEAST_WEIGHT, MOST_WEIGHT] = [0.5, 4];
-
-/** Weight of losses for a carefulness; 1 for the normal grower. Units: dimensionless. Valid: the named ones. Outside: does not compile. Source: decision rule of this project, (1 + N) C/L with C/L = 1/6. */
-export const lossWeightFor = (careful: Carefulness): number => Math.min(MOST_WEIGHT, Math.max(LEAST_WEIGHT, (1 + TRIPS_PER_SAVED_BED[careful]) / NEUTRAL_TRIPS));

@@ -1,4 +1,6 @@
+import { effortOf } from './expected-loss.js';
 import type { CropOutlook } from './outlook.js';
+import type { Tolerance } from './tolerance.js';
 
 /** A crop picked early keeps this share of its worth (project estimate: small heads, less time to store). */
 const WORTH_KEPT = 0.7;
@@ -21,12 +23,12 @@ export interface HarvestOffer {
  * Outside: not applicable.
  * Source: decision rule of this project; which crops to pick early: extension pages named in the crop tables.
  */
-export function harvestOffers(crops: readonly CropOutlook[], stakes: { hourWorth: number; lossWeight: number }): readonly HarvestOffer[] {
+export function harvestOffers(crops: readonly CropOutlook[], stakes: Tolerance): readonly HarvestOffer[] {
   return crops.flatMap(({ crop, damageProbability, expectedDamage }, cropIndex): HarvestOffer[] => {
     if (!crop.harvestEarly || damageProbability < LEAST_DAMAGE_PROBABILITY) return [];
     const minutes = Math.min(LONGEST_HARVEST_MINUTES, HARVEST_MINUTES + HARVEST_MINUTES_PER_WORTH * crop.worth);
     const sideCost = (1 - WORTH_KEPT) * crop.worth;
-    const cost = (stakes.hourWorth * minutes) / 60 + sideCost;
+    const cost = effortOf({ minutes, hassle: stakes.hassle }, stakes.hourWorth) + sideCost;
     return stakes.lossWeight * crop.worth * expectedDamage > cost ? [{ cropIndex, minutes, sideCost }] : [];
   });
 }

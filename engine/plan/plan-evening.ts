@@ -12,10 +12,10 @@ import { powerFailure, type PowerFailure } from './power-failure.js';
 import type { TrialNight } from './plants-low.js';
 import type { CropAtStake } from './crops-at-stake.js';
 import type { ResidualError } from './outlook.js';
-import { lossWeightFor } from './expected-loss.js';
 import { morningPlan, type MorningAction } from './morning.js';
 import { nightHeat, type NightHeat } from './night-heat.js';
 import { pricePlans, type PricedPlan, type PricingContext } from './price-plans.js';
+import { toleranceOf } from './tolerance.js';
 import { ventsShutS } from './vents-time.js';
 
 export interface EveningPlan {
@@ -55,13 +55,14 @@ export function planEvening(input: EveningInput): EveningPlan {
   const trial: TrialNight = { house, night, evening, standing, central: forcings[0]!, nowS, plantedBeds: greenhouse.beds.filter((bed) => bed.crops.length > 0).map(({ name }) => name) };
   const times = planTimes(input, trial);
   const moves = houseMoves(trial, times.ventsShutS);
-  const context: PricingContext = { greenhouse, house, standing, evening, crops, scenarios, residual, forcings, nightStartS, nightEndS, times, moves };
+  const tolerance = toleranceOf(greenhouse.grower, input.toleranceNights);
+  const context: PricingContext = { greenhouse, house, standing, evening, crops, scenarios, residual, forcings, nightStartS, nightEndS, times, moves, tolerance };
   const priced = pricePlans(context);
   const stakes = {
     worth: crops.map(({ worth }) => worth),
     meanDamage: new Map(priced.map(({ plan, damage }) => [plan.id, damage])),
-    hourWorth: greenhouse.grower.hourWorth,
-    lossWeight: lossWeightFor(greenhouse.grower.careful),
+    hourWorth: tolerance.hourWorth,
+    lossWeight: tolerance.lossWeight,
   };
   const decision = { candidates: priced.map(({ candidate }) => candidate), nothingId: NOTHING_ID, stakes, nowS };
   const issuedId = decision.candidates.find(({ id }) => id === input.issuedPlanId)?.id;

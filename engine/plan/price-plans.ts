@@ -10,10 +10,11 @@ import type { NightChoices, PlannedAction } from './action.js';
 import { coverableBeds, coverSets, heaterSettings, NOTHING_ID, physicalPlan, planId, type HeaterSetting, type PhysicalPlan, type PlanTimes } from './candidates.js';
 import { controlsOfChoices } from './controls-of-choices.js';
 import type { CropAtStake } from './crops-at-stake.js';
-import { costOf, lossWeightFor, type Candidate } from './expected-loss.js';
+import { costOf, type Candidate } from './expected-loss.js';
 import { hasMoves, type HouseMoves } from './house-moves.js';
 import { harvestOffers, type HarvestOffer } from './harvest.js';
 import { planOutlook, type PlanOutlook, type ResidualError } from './outlook.js';
+import type { Tolerance } from './tolerance.js';
 
 /** One plan with all that is expected of it. */
 export interface PricedPlan {
@@ -42,6 +43,7 @@ export interface PricingContext {
   readonly nightEndS: number;
   readonly times: PlanTimes;
   readonly moves: HouseMoves;
+  readonly tolerance: Tolerance;
 }
 
 export interface Priced {
@@ -72,7 +74,7 @@ export function pricePlans(context: PricingContext): readonly Priced[] {
   const idle = moves === null ? [] : nothing;
   const settings = heaterSettings(greenhouse, house, standing);
   if (settings.length === 0) return [...idle, ...unheated.flat()];
-  const loss = ([plain]: readonly Priced[]): number => costOf(plain!.candidate, greenhouse.grower.hourWorth) + lossWeightFor(greenhouse.grower.careful) * plain!.damage.reduce((sum, q, k) => sum + q * context.crops[k]!.worth, 0);
+  const loss = ([plain]: readonly Priced[]): number => costOf(plain!.candidate, context.tolerance.hourWorth) + context.tolerance.lossWeight * plain!.damage.reduce((sum, q, k) => sum + q * context.crops[k]!.worth, 0);
   const best = unheated.reduce((least, priced) => (loss(priced) < loss(least) ? priced : least));
   const heatedSets = sets.length <= MOST_SETS_WITH_HEAT ? sets : sets.filter((set, i) => i === 0 || i === sets.length - 1 || unheated[i] === best);
   return [...idle, ...unheated.flat(), ...heatedSets.flatMap((set) => settings.flatMap((setting) => price(set, setting)))];
@@ -80,11 +82,11 @@ export function pricePlans(context: PricingContext): readonly Priced[] {
 
 /** A physical plan as it is, and with early picking where that pays: picking changes no temperature, so both share the runs. */
 function pricePlan(physical: PhysicalPlan, context: PricingContext): readonly Priced[] {
-  const { greenhouse, house, standing, evening, scenarios } = context;
+  const { house, standing, evening, scenarios } = context;
   const controls = controlsOfChoices(house, standing, physical.choices);
   const runs = context.forcings.map((forcing) => runNight(evening, forcing, controls));
   const outlook = planOutlook(runs, scenarios, context.crops, { residual: context.residual, nightStartS: context.nightStartS, nightEndS: context.nightEndS, coveredBeds: coveredUnder(physical, context) });
-  const offers = context.times.nowS >= context.times.duskS ? [] : harvestOffers(outlook.crops, { hourWorth: greenhouse.grower.hourWorth, lossWeight: lossWeightFor(greenhouse.grower.careful) });
+  const offers = context.times.nowS >= context.times.duskS ? [] : harvestOffers(outlook.crops, context.tolerance);
   const plain = pricedWith(physical, outlook, [], context);
   return offers.length === 0 ? [plain] : [plain, pricedWith(physical, outlook, offers, context)];
 }
@@ -104,7 +106,7 @@ function pricedWith(physical: PhysicalPlan, outlook: PlanOutlook, offers: readon
     id,
     cashCost,
     minutes,
-    hassle: 1,
+    hassle: context.tolerance.hassle,
     sideCost: physical.sideCost + offers.reduce((sum, offer) => sum + offer.sideCost, 0),
     reliability: physical.reliability,
     // When the heater fails, its covers still lie there.

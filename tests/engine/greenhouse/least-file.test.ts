@@ -21,7 +21,7 @@ describe('the least file', () => {
       stones: [],
       thermometers: [],
       now: { snowOnRoof: 0, powerOut: false, blowerOff: false, tornFilm: 0, doorOpen: false, fuelOut: false, fansDead: false },
-      grower: { hourWorth: 15, careful: 'normal', bedtime: '21:30', morningAt: '08:00', quiet: { from: '21:30', until: '06:30' }, units: 'C' },
+      grower: { hourWorth: 15, trip: 'easy', careful: 'normal', bedtime: '21:30', morningAt: '08:00', quiet: { from: '21:30', until: '06:30' }, units: 'C' },
     });
   });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { choose } from '../../../engine/plan/choose.js';
-import { lossWeightFor } from '../../../engine/plan/expected-loss.js';
+import { lossWeightFor } from '../../../engine/plan/tolerance.js';
 import { worthOfWaiting } from '../../../engine/plan/wait-or-decide.js';
 import { inTen } from '../../../bot/text/chance.js';
 import { AFTERNOON_S, candidate, damageAt, oneAction, PLANS } from './worked-night.js';

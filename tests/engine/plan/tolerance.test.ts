@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest';
+import { bedStakes } from '../../../engine/plan/bed-stakes.js';
+import { choose } from '../../../engine/plan/choose.js';
+import { lossWeightFor, toleranceOf, tripShareOf } from '../../../engine/plan/tolerance.js';
+import { checked } from '../greenhouse/files.js';
+import { oneAction } from './worked-night.js';
+
+/** The one action of the worked cases costs 10 and saves 100. */
+const SHARE = 10 / 100;
+const SET = { hourWorth: 12, trip: 'easy', careful: 'normal' } as const;
+
+describe('how many needless trips one saved bed is worth', () => {
+  it.each([[4, 0.2, 0.5], [9, 0.1, 1], [19, 0.05, 2]])('%i trips: work pays from a chance of %f, losses weigh %f', (trips, chance, weight) => {
+    expect(lossWeightFor(trips, SHARE)).toBeCloseTo(weight, 12);
+    const { losses } = choose(oneAction(chance, { lossWeight: lossWeightFor(trips, SHARE) }));
+    expect(losses.get('none')).toBeCloseTo(losses.get('act')!, 9);
+  });
+
+  it('is bounded, whatever is asked', () => {
+    expect([lossWeightFor(0, SHARE), lossWeightFor(100, SHARE)]).toEqual([0.5, 4]);
+  });
+
+  it('a name and its number are the same', () => {
+    for (const [name, trips] of [['relaxed', 3], ['normal', 5], ['careful', 10], ['never-lose-it', 20]] as const) expect(lossWeightFor(name, SHARE)).toBe(lossWeightFor(trips, SHARE));
+  });
+});
+
+describe("the grower's own trip and main bed", () => {
+  const cover = { kind: 'fabric', weight: 30 };
+  const house = (grower: object, beds: readonly object[]) => checked({ beds, grower });
+
+  it('is the covered bed of most worth: w h t/60 and half a unit for light and damp, over its worth', () => {
+    const beds = [{ name: 'small', area: 2, cover, worth: 20, crops: ['kale'] }, { name: 'main', area: 6, cover, worth: 60, coverMinutes: 30, crops: ['lettuce'] }, { name: 'bare', area: 4, worth: 500, crops: ['leek'] }];
+    expect(tripShareOf(house({ trip: 'easy' }, beds))).toBeCloseTo((15 * 0.5 + 0.5) / 60, 12);
+    expect(tripShareOf(house({ trip: 'annoying' }, beds))).toBeCloseTo((15 * 1.5 * 0.5 + 0.5) / 60, 12);
+    expect(tripShareOf(house({ trip: 'awful', hourWorth: 20 }, beds))).toBeCloseTo((20 * 2.5 * 0.5 + 0.5) / 60, 12);
+  });
+
+  it('is not there without a cover, or without worth', () => {
+    expect(tripShareOf(house({}, [{ name: 'bare', area: 4, crops: ['leek'] }]))).toBeNull();
+    expect(tripShareOf(house({}, [{ name: 'main', area: 4, cover, worth: 0, crops: ['leek'] }]))).toBeNull();
+  });
+});
+
+describe('worth of beds', () => {
+  it("is a crop's own, else its part of the bed's, else 5 for each square metre", () => {
+    const { beds } = { beds: bedStakes(checked({ beds: [{ name: 'a', area: 6, crops: [{ crop: 'kale', worth: 70 }, 'leek'] }, { name: 'b', area: 2, worth: 40, crops: ['lettuce', 'spinach'] }] })) };
+    expect(beds.map(({ crops }) => crops.map(({ worth, isGiven }) => [worth, isGiven]))).toEqual([[[70, true], [15, false]], [[20, true], [20, true]]]);
+    expect(beds.map(({ worth }) => worth)).toEqual([85, 40]);
+  });
+});
+
+describe('what nights say', () => {
+  it('nothing was said: as it was set', () => {
+    expect(toleranceOf(SET)).toEqual({ hourWorth: 12, hassle: 1, lossWeight: 1 });
+    expect(toleranceOf({ ...SET, trip: 'awful', careful: 9, tripShare: SHARE })).toEqual({ hourWorth: 12, hassle: 2.5, lossWeight: 1 });
+  });
+
+  it('a call that was left makes effort weigh a tenth more, a loss without a call makes losses weigh a quarter more', () => {
+    expect(toleranceOf(SET, { left: 2, lost: 0 }).hourWorth).toBeCloseTo(12 * 1.1 * 1.1, 12);
+    expect(toleranceOf(SET, { left: 0, lost: 2 }).lossWeight).toBeCloseTo(1.25 * 1.25, 12);
+    expect(toleranceOf(SET, { left: 2, lost: 0 }).lossWeight).toBe(1);
+  });
+
+  it('both are bounded', () => {
+    const most = toleranceOf({ ...SET, careful: 'never-lose-it' }, { left: 50, lost: 50 });
+    expect([most.hourWorth, most.lossWeight]).toEqual([48, 4]);
+  });
+});
