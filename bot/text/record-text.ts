@@ -1,6 +1,8 @@
 import { kelvinToFahrenheitDegrees } from '../../engine/index.js';
 import type { CallRecord, NeedCount } from '../features/record/call-record.js';
 import type { ThermometerRecord } from '../features/record/thermometer-record.js';
+import type { VerdictRecord } from '../features/record/verdict-record.js';
+import { inTen } from './chance.js';
 import { thermometerWords } from './reading-text.js';
 import { EXAMPLE, type TempUnits } from './temperature.js';
 
@@ -14,12 +16,13 @@ export interface RecordWords {
   readonly main: ThermometerRecord;
   readonly others: readonly ThermometerRecord[];
   readonly calls: CallRecord;
+  readonly verdicts: VerdictRecord;
 }
 
-/** How right the forecasts were: the count first, then what it means, then whether calls were needed, then what was left out. */
-export function recordText({ main, others, calls }: RecordWords, units: TempUnits): string {
+/** How right the forecasts were: the count first, then what it means, then whether calls were needed and how verdicts held, then what was left out. */
+export function recordText({ main, others, calls, verdicts }: RecordWords, units: TempUnits): string {
   const judged = others.flatMap(({ record, thermometer }) => (record === null ? [] : [otherLine(record, thermometerWords(thermometer), units)]));
-  return [...mainLines(main, units), ...callLines(calls), ...boundLines(main.bounds), ...leftOutLine(main.leftOut), ...judged].join('\n');
+  return [...mainLines(main, units), ...callLines(calls), ...verdictLines(verdicts), ...howJudged(calls, verdicts), ...boundLines(main.bounds), ...leftOutLine(main.leftOut), ...judged].join('\n');
 }
 
 type Judged = NonNullable<ThermometerRecord['record']>;
@@ -57,21 +60,39 @@ function missSentence({ coverage: { nights }, meanMissK, lean }: Judged, units: 
   return `${miss} I see no lean to the warm or the cold side.`;
 }
 
-/** A mark is judged by a low and by numbers of the crop table: nobody has looked. */
-const HOW_JUDGED = 'I go by the low you read and the crop temperatures I know.';
-
 function callLines({ called, quiet }: CallRecord): readonly string[] {
-  if (called.nights + quiet.nights === 0) return [];
   return [
-    ...(called.nights === 0 ? [] : [`I asked for work on ${nightsWord(called.nights)}. Without it, something would have been marked on ${countOf(called)}. ${byChances(called)}`]),
-    ...(quiet.nights === 0 ? [] : [`On ${nightsWord(quiet.nights)} I asked for no work. It got cold enough to mark something on ${countOf(quiet)}. ${byChances(quiet)}`]),
-    HOW_JUDGED,
+    ...(called.nights === 0 ? [] : [`I asked for work on ${nightsWord(called.nights)}. Without it, something would have been marked on ${countOf(called)}. ${expectedWords(called)}`]),
+    ...(quiet.nights === 0 ? [] : [`On ${nightsWord(quiet.nights)} I asked for no work. It got cold enough to mark something on ${countOf(quiet)}. ${expectedWords(quiet)}`]),
   ];
 }
 
 const countOf = ({ needed, nights }: NeedCount): string => (needed === 0 ? 'none' : needed === nights ? (nights === 1 ? 'it' : `all ${nights}`) : String(needed));
 
-const byChances = ({ expected }: NeedCount): string => `By my chances: ${Math.round(expected) === 0 ? 'none or one' : `about ${Math.round(expected)}`}.`;
+const expectedWords = ({ expected }: NeedCount): string => `I had reckoned on ${Math.round(expected) === 0 ? 'one at most' : `about ${Math.round(expected)}`}.`;
+
+const VERDICT_WORDS = { safe: 'safe', watch: 'watch', 'at-risk': 'at risk', 'likely-lost': 'likely lost' } as const satisfies Record<VerdictRecord[number]['spokenAs'], string>;
+
+/** One crop on one night counts once. */
+function verdictLines(verdicts: VerdictRecord): readonly string[] {
+  const few = verdicts.filter(({ nights }) => nights < FEW).map(({ spokenAs }) => `"${VERDICT_WORDS[spokenAs]}"`);
+  const isAll = few.length === verdicts.length;
+  return [...verdicts.map(verdictLine), ...(few.length === 0 ? [] : [`Too few nights yet to judge ${isAll ? 'that' : few.join(' and ')}.`])];
+}
+
+function verdictLine({ spokenAs, cases, happened, meanChance, nights, chanceOfSoFew, chanceOfSoMany }: VerdictRecord[number]): string {
+  const cropNights = `of ${cases} crop ${cases === 1 ? 'night' : 'nights'}`;
+  if (spokenAs === 'safe' && happened === 0) return `When I said safe, nothing was marked: ${cases} ${cropNights}.`;
+  const count = `When I said ${VERDICT_WORDS[spokenAs]}, it got cold enough for marks on ${happened === 0 ? 'none' : happened} ${cropNights}. I had given ${inTen(meanChance)}.`;
+  if (nights < FEW) return count;
+  if (chanceOfSoMany < UNLIKELY) return `${count} That is too often to be chance: take more care than I say.`;
+  return chanceOfSoFew < UNLIKELY ? `${count} That is too seldom to be chance: it is safer than I say.` : count;
+}
+
+/** Mostly nobody has looked at the plants. */
+function howJudged({ called, quiet }: CallRecord, verdicts: VerdictRecord): readonly string[] {
+  return called.nights + quiet.nights + verdicts.length === 0 ? [] : ['I go by the lows you read, by what you told of your plants, and by the crop temperatures I know.'];
+}
 
 const nightsWord = (count: number): string => `${count} ${count === 1 ? 'night' : 'nights'}`;
 

@@ -38,9 +38,20 @@ export interface BrierParts {
  * Source: Murphy1973; Stephenson2008 for the two within-bin terms (variance less twice covariance), here together.
  */
 export function brierParts(stated: readonly StatedChance[], innerEdges: readonly number[]): BrierParts {
+  return brierPartsOf([...innerEdges, Number.POSITIVE_INFINITY].map((edge, k) => stated.filter(({ probability }) => probability < edge && probability >= (innerEdges[k - 1] ?? Number.NEGATIVE_INFINITY))));
+}
+
+/**
+ * Parts of the Brier score over bins that are given as they are, such as the words in which chances were spoken.
+ * Units: dimensionless.
+ * Valid: one forecast or more in all.
+ * Outside: as brierScore.
+ * Source: as brierParts.
+ */
+export function brierPartsOf(bins: readonly (readonly StatedChance[])[]): BrierParts {
+  const stated = bins.flat();
   checkStated(stated);
   const baseRate = mean(stated.map(outcome));
-  const bins = [...innerEdges, Number.POSITIVE_INFINITY].map((edge, k) => stated.filter(({ probability }) => probability < edge && probability >= (innerEdges[k - 1] ?? Number.NEGATIVE_INFINITY)));
   const parts = { reliability: 0, resolution: 0, uncertainty: baseRate * (1 - baseRate), withinBins: 0 };
   for (const bin of bins.filter(({ length }) => length > 0)) {
     const share = bin.length / stated.length;

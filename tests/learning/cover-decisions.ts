@@ -6,23 +6,9 @@ import { choose } from '../../engine/plan/choose.js';
 import { costOf, type Candidate } from '../../engine/plan/expected-loss.js';
 import { celsiusToKelvin } from '../../engine/units.js';
 import { inputsByNight } from './baselines.js';
+import { BEDS, type Bed } from './beds.js';
 import type { Target } from './season-targets.js';
 
-/** A bed to cover or not: worth in money, and where damage begins and the plant is killed. */
-interface Bed {
-  readonly name: string;
-  readonly worth: number;
-  readonly beginsC: number;
-  readonly killedC: number;
-}
-
-/** Beds of the decision reference of this project (section 1.8): test constants, not facts of horticulture. Harder ones for the winters that freeze. */
-const BEDS: readonly Bed[] = [
-  { name: 'tomato', worth: 120, beginsC: 0, killedC: -1.5 },
-  { name: 'lettuce', worth: 80, beginsC: -1, killedC: -3 },
-  { name: 'chard', worth: 80, beginsC: -4, killedC: -7 },
-  { name: 'kale', worth: 60, beginsC: -6, killedC: -10 },
-];
 /** A cover is worth two degrees, in the decision and in the truth alike (section 1.8): what is judged is the forecast and the rule. */
 const LIFT_K = 2;
 const HOUR_WORTH = 15;

@@ -1,5 +1,7 @@
 import { binomialCdf } from '../../engine/score/coverage.js';
+import { reliabilityTable } from '../../engine/score/reliability.js';
 import type { SeasonScore } from './seasons.js';
+import { VERDICTS } from './verdict-reliability.js';
 
 /** Most that the root mean square may be over that of the best that anyone could do, pooled over the seasons, after so many readings of the low inside. */
 const MOST_OVER_FLOOR: Readonly<Record<number, number>> = { 0: 1.8, 7: 1.25, 14: 1.15, 30: 1.08 };
@@ -39,4 +41,9 @@ export function widthTargets(byReadings: readonly { readonly readings: number; r
     const before = inOrder[i]!;
     return { what: `width ${width(after).toFixed(2)} K after ${after.readings} readings, narrower than ${width(before).toFixed(2)} K after ${before.readings}`, isMet: width(after) < width(before) };
   });
+}
+
+/** No verdict may be harmed more often than its chances allow: on that side plants are lost. */
+export function verdictTargets(readings: number, { verdicts }: SeasonScore): readonly Target[] {
+  return reliabilityTable(verdicts, VERDICTS).words.map(({ spokenAs, cases, happened, soundTo, chanceOfSoMany }) => ({ what: `${readings} readings: beds said "${spokenAs}" harmed ${happened} of ${cases} times, at most ${soundTo}`, isMet: chanceOfSoMany >= TAIL }));
 }

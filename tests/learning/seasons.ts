@@ -5,7 +5,10 @@ import { readSeason } from '../../bot/commands/season-folder.js';
 import { crpsMixtureK } from '../../engine/score/crps-mixture.js';
 import { binomialCdf } from '../../engine/score/coverage.js';
 import { celsiusToKelvin } from '../../engine/units.js';
+import type { Verdict } from '../../engine/plan/outlook.js';
+import type { SpokenChance } from '../../engine/score/reliability.js';
 import { BASELINES, crpsOf, examplesOf, inputsByNight } from './baselines.js';
+import { verdictsOfNight } from './verdict-reliability.js';
 
 /** Outside seasons are read in place; greenhouse files are this project's own. */
 export const seasonFolder = (name: string): string => fileURLToPath(new URL(`../../../shared/validation/seasons/${name}`, import.meta.url));
@@ -22,6 +25,7 @@ export interface SeasonScore {
   readonly inside80: number;
   readonly width: number;
   readonly crps: Readonly<Record<string, number>>;
+  readonly verdicts: readonly SpokenChance<Verdict>[];
 }
 
 /** Learns from the first readings alone, then says every later night; sums over the nights, so that seasons add up. */
@@ -31,6 +35,7 @@ export async function frozenScore(name: string, learnUntil: number): Promise<Sea
   const inputs = inputsByNight(season);
   const train = examplesOf(season, inputs).slice(0, learnUntil);
   const total = { nights: 0, squares: 0, floorSquares: 0, inside80: 0, width: 0 };
+  const verdicts: SpokenChance<Verdict>[] = [];
   const crps: Record<string, number> = { house: 0, ...Object.fromEntries(Object.keys(BASELINES).map((key) => [key, 0])) };
   for (const { lines, lows } of replaySeason(season, greenhouse, learnUntil)) {
     const line = lines.find(({ place }) => place === 'inside')!;
@@ -42,15 +47,17 @@ export async function frozenScore(name: string, learnUntil: number): Promise<Sea
     total.floorSquares += (cell(season.floor, 'inside_c') - cameC) ** 2;
     total.inside80 += cameC >= line.lo80_c && cameC <= line.hi80_c ? 1 : 0;
     total.width += line.hi80_c - line.lo80_c;
-    crps['house']! += crpsMixtureK(lows.find(({ key }) => key.place === 'inside')!.low, celsiusToKelvin(cameC));
+    const { low } = lows.find(({ key }) => key.place === 'inside')!;
+    crps['house']! += crpsMixtureK(low, celsiusToKelvin(cameC));
+    verdicts.push(...verdictsOfNight(`${name} ${line.night}`, low, cameC));
     for (const [key, baseline] of Object.entries(BASELINES)) crps[key]! += crpsOf(baseline(train, inputs.get(line.night)!), cameC);
   }
-  return { ...total, crps };
+  return { ...total, crps, verdicts };
 }
 
 export function pooled(scores: readonly SeasonScore[]): SeasonScore {
   const sum = (of: (score: SeasonScore) => number): number => scores.reduce((total, score) => total + of(score), 0);
-  return { nights: sum(({ nights }) => nights), squares: sum(({ squares }) => squares), floorSquares: sum(({ floorSquares }) => floorSquares), inside80: sum(({ inside80 }) => inside80), width: sum(({ width }) => width), crps: Object.fromEntries(Object.keys(scores[0]!.crps).map((key) => [key, sum(({ crps }) => crps[key]!)])) };
+  return { nights: sum(({ nights }) => nights), squares: sum(({ squares }) => squares), floorSquares: sum(({ floorSquares }) => floorSquares), inside80: sum(({ inside80 }) => inside80), width: sum(({ width }) => width), crps: Object.fromEntries(Object.keys(scores[0]!.crps).map((key) => [key, sum(({ crps }) => crps[key]!)])), verdicts: scores.flatMap(({ verdicts }) => verdicts) };
 }
 
 /** One line of what a person wants to know of a score. */

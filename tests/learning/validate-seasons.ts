@@ -5,9 +5,10 @@ import { readSeason } from '../../bot/commands/season-folder.js';
 import { costsByBed, costsLine, decisionTargets, nightsToDecide, summed, type PolicyCosts } from './cover-decisions.js';
 import { gateCases, gateLines, gateTargets, type GateCase } from './gate-rates.js';
 import { frozenScore, pooled, scoreLine, seasonFolder, seasonGreenhouse, SEASONS, type SeasonScore } from './seasons.js';
-import { targetsOf, widthTargets, type Target } from './season-targets.js';
+import { targetsOf, verdictTargets, widthTargets, type Target } from './season-targets.js';
 import { AS_BELIEVED, THERMOMETER_ALONE, twinsOf, type ReadingNoise, type Twin } from './twin-houses.js';
 import { twinTargets } from './twin-targets.js';
+import { verdictLines } from './verdict-reliability.js';
 import { askedOfNight, judgedNights, judgedWorths, toldChanges, TAKEN_AWAY, type JudgedWorth, type ToldChange } from './worth-of-changes.js';
 import { worthLines, worthTarget } from './worth-targets.js';
 
@@ -43,8 +44,9 @@ async function frozenTargets(): Promise<readonly Target[]> {
     const score = pooled(scores);
     byReadings.push({ readings, score });
     console.log(scoreLine(`${readings} readings, all`, score));
+    for (const line of verdictLines(`${readings} readings, all`, score.verdicts)) console.log(line);
   }
-  return [...byReadings.flatMap(({ readings, score }) => targetsOf(readings, score)), ...widthTargets(byReadings)];
+  return [...byReadings.flatMap(({ readings, score }) => [...targetsOf(readings, score), ...verdictTargets(readings, score)]), ...widthTargets(byReadings)];
 }
 
 /** Whole winters, learned from as they go. */

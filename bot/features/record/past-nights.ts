@@ -1,7 +1,7 @@
 import { nightBehind, type Greenhouse, type NightSpan } from '../../../engine/index.js';
-import type { Records, StoredAction, StoredReading } from '../../ports.js';
+import type { Records, StoredAction, StoredOutcome, StoredReading } from '../../ports.js';
 import { localTime } from '../../text/local-time.js';
-import type { Advisory, AdvisoryPlace } from '../evening/advisory.js';
+import type { Advisory, AdvisoryCrop, AdvisoryPlace } from '../evening/advisory.js';
 import { callOf, type NightCall } from './night-call.js';
 import { planFollowed, type Followed } from './plan-followed.js';
 
@@ -23,6 +23,8 @@ export interface ReadLow {
   readonly place: string;
   /** The thermometer's own name; null for the only one of its place. */
   readonly name: string | null;
+  /** Bed of the thermometer; null where it has none. */
+  readonly bed: string | null;
   readonly tempC: number;
   readonly judged: 'good' | 'not-reset' | 'open';
   readonly said: SaidLow | null;
@@ -36,15 +38,22 @@ export interface PastNight {
   /** Who gave the weather; null where nothing was said before the night. */
   readonly source: string | null;
   readonly places: readonly AdvisoryPlace[];
+  /** As they were judged under the plan, and with nothing done. */
+  readonly crops: readonly AdvisoryCrop[];
+  readonly idleCrops: readonly AdvisoryCrop[];
   /** What was asked for and feared; null where nothing was said, or of no crop. */
   readonly call: NightCall | null;
   readonly followed: Followed;
   readonly reads: readonly ReadLow[];
   readonly told: readonly StoredAction[];
+  /** How crops came through, as it was told; newest first. */
+  readonly outcomes: readonly StoredOutcome[];
 }
 
 /** Less than this between the night with its plan and without shows on no thermometer (project estimate). */
-const SAME_C = 0.2;
+export const SAME_C = 0.2;
+/** Of more than some winters' words on how crops came through the newest count. */
+export const MOST_OUTCOMES = 1000;
 const DAY_S = 86_400;
 
 export type Thermometer = Pick<ReadLow, 'place' | 'name'>;
@@ -71,6 +80,7 @@ export async function pastNights(spans: readonly NightSpan[], rows: readonly Sto
   const read = nightsRead(rows, subject);
   const firstS = Math.min(...spans.map(({ sunsetS }) => sunsetS));
   const actions = spans.length === 0 ? [] : await store.actions(subject.greenhouseId, Math.floor(firstS - DAY_S));
+  const outcomes = spans.length === 0 ? [] : await store.outcomes(subject.greenhouseId, MOST_OUTCOMES);
   const nights: PastNight[] = [];
   for (const { sunsetS, sunriseS } of spans) {
     const date = time.date(sunsetS);
@@ -79,20 +89,34 @@ export async function pastNights(spans: readonly NightSpan[], rows: readonly Sto
     const advisory = issued === null ? null : (JSON.parse(issued.body) as Advisory);
     const told = actions.filter(({ night }) => night === date);
     const followed = advisory === null ? 'as-planned' : planFollowed(advisory, told);
-    nights.push({ date, source: advisory?.weather.source ?? null, places: advisory?.places ?? [], call: advisory === null ? null : callOf(advisory), followed, told, reads: (read.get(date)?.lows ?? []).map((row) => readLow(row, { advisory, followed, subject })) });
+    nights.push({
+      date,
+      source: advisory?.weather.source ?? null,
+      places: advisory?.places ?? [],
+      crops: advisory?.crops ?? [],
+      idleCrops: advisory?.alternatives.find(isIdle)?.crops ?? [],
+      call: advisory === null ? null : callOf(advisory),
+      followed,
+      told,
+      outcomes: outcomes.filter(({ night }) => night === date),
+      reads: (read.get(date)?.lows ?? []).map((row) => readLow(row, { advisory, followed, subject })),
+    });
   }
   return nights;
 }
 
+const isIdle = ({ actions }: Advisory['alternatives'][number]): boolean => actions.length === 0;
+
 function readLow(row: StoredReading, { advisory, followed, subject }: { advisory: Advisory | null; followed: Followed; subject: RecordSubject }): ReadLow {
   const bed = subject.greenhouse.thermometers.find(({ name }) => name === row.thermometer)?.bed;
   const said = advisory === null ? null : saidOf(advisory.places, row.place, bed);
-  const idle = advisory?.alternatives.find(({ actions }) => actions.length === 0);
+  const idle = advisory?.alternatives.find(isIdle);
   const left = idle === undefined ? said : saidOf(idle.places, row.place, bed);
   const isSame = said !== null && left !== null && Math.abs(said.q50 - left.q50) <= SAME_C;
   return {
     place: row.place,
     name: row.thermometer,
+    bed: bed ?? null,
     tempC: row.tempC,
     judged: row.judged === 'sunlit' ? 'open' : row.judged,
     said,

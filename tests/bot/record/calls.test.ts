@@ -34,8 +34,8 @@ describe('calls to work', () => {
     await night(third, { called: false, readC: -2.5, chance: 0.1 });
     await night(fourth, { called: false, readC: 0, chance: 0.1 });
     const text = await said();
-    expect(text).toContain('I asked for work on 2 nights. Without it, something would have been marked on 1. By my chances: about 1.');
-    expect(text).toContain('On 2 nights I asked for no work. It got cold enough to mark something on 1. By my chances: none or one.');
+    expect(text).toContain('I asked for work on 2 nights. Without it, something would have been marked on 1. I had reckoned on about 1.');
+    expect(text).toContain('On 2 nights I asked for no work. It got cold enough to mark something on 1. I had reckoned on one at most.');
     expect(outsideGsm(text)).toEqual([]);
   });
 

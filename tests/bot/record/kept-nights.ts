@@ -1,7 +1,7 @@
 import type { Advisory, AdvisoryAction, AdvisoryCrop, AdvisoryPlace, AdvisoryReason } from '../../../bot/features/evening/advisory.js';
 import type { Deed } from '../../../bot/features/evening/deeds-tonight.js';
 import type { RecordSubject } from '../../../bot/features/record/past-nights.js';
-import type { NewReading, Store } from '../../../bot/ports.js';
+import type { NewReading, Store, StoredOutcome } from '../../../bot/ports.js';
 import { openSqliteStore } from '../../../bot/store/sqlite-store.js';
 import { checkGreenhouse, type GreenhouseFile } from '../../../engine/index.js';
 import { HOUSE } from '../reading/reading-rig.js';
@@ -23,7 +23,13 @@ interface SaidMore {
   readonly reasons?: readonly AdvisoryReason[];
   /** What was feared with nothing done. */
   readonly crops?: readonly Pick<AdvisoryCrop, 'damageProbability' | 'damageBeginsC' | 'judgedLowC' | 'judgedAt'>[];
+  /** The verdicts under the plan; the same with nothing done where no other is given. */
+  readonly verdicts?: readonly SaidCrop[];
+  /** Under whose cover the place "cover" is. */
+  readonly coveredBed?: string;
 }
+
+export type SaidCrop = Pick<AdvisoryCrop, 'crop' | 'asked' | 'bed' | 'verdict' | 'damageProbability' | 'damageBeginsC' | 'judgedLowC' | 'judgedAt' | 'pickedBefore'>;
 
 /** A store with nights as they were said, read and told. */
 export interface KeptNights {
@@ -31,6 +37,7 @@ export interface KeptNights {
   readonly subject: RecordSubject;
   said(night: string, said: Said, more?: SaidMore): Promise<void>;
   read(night: string, tempC: number, more?: Partial<NewReading>): Promise<number>;
+  came(night: string, crop: string, state: StoredOutcome['state'], bed?: string): Promise<void>;
   told(night: string, deed: Partial<Deed>, done: boolean, clock?: string): Promise<void>;
 }
 
@@ -41,13 +48,17 @@ export async function keptNights(file: GreenhouseFile = { ...HOUSE, grower: { un
   return {
     store,
     subject: { greenhouseId: GREENHOUSE_ID, greenhouse: checked.greenhouse, zone: 'America/Toronto' },
-    said: async (night, said, { clock = `${night}T16:00`, plan = [], idle = said, reasons = [], crops = [] } = {}) => {
-      const advisory = { night, issuedAt: `${clock}:00-05:00`, weather: { source: 'demo', issuedAt: `${clock}:00-05:00`, stale: false }, places: placesOf(said), plan: { actions: plan }, alternatives: [{ actions: [], places: placesOf(idle), crops }], reasons };
-      await store.addAdvisory({ greenhouseId: GREENHOUSE_ID, night, issuedAtS: at(clock), body: JSON.stringify(advisory satisfies Readonly<Record<keyof Pick<Advisory, 'night' | 'issuedAt' | 'weather' | 'places' | 'plan' | 'alternatives' | 'reasons'>, unknown>>) });
+    said: async (night, said, { clock = `${night}T16:00`, plan = [], idle = said, reasons = [], verdicts = [], crops = verdicts, coveredBed } = {}) => {
+      const places = placesOf(said).map((one) => (one.place === 'cover' && coveredBed !== undefined ? { ...one, bed: coveredBed } : one));
+      const advisory = { night, crops: verdicts, issuedAt: `${clock}:00-05:00`, weather: { source: 'demo', issuedAt: `${clock}:00-05:00`, stale: false }, places, plan: { actions: plan }, alternatives: [{ actions: [], places: placesOf(idle), crops }], reasons };
+      await store.addAdvisory({ greenhouseId: GREENHOUSE_ID, night, issuedAtS: at(clock), body: JSON.stringify(advisory satisfies Readonly<Record<keyof Pick<Advisory, 'night' | 'issuedAt' | 'weather' | 'places' | 'crops' | 'plan' | 'alternatives' | 'reasons'>, unknown>>) });
     },
     read: async (night, tempC, more = {}) => {
       const readAtS = at(`${dayAfter(night)}T08:00`);
       return (await store.addReading({ greenhouseId: GREENHOUSE_ID, receivedAtS: readAtS, validAtS: readAtS, place: 'inside', statistic: 'low', tempC, text: String(tempC), ...more })).id;
+    },
+    came: async (night, crop, state, bed) => {
+      await store.addOutcome({ greenhouseId: GREENHOUSE_ID, receivedAtS: at(`${dayAfter(night)}T09:00`), night, crop, bed: bed ?? null, state, text: 'told' });
     },
     told: async (night, deed, done, clock = `${night}T17:00`) => {
       await store.addAction({ greenhouseId: GREENHOUSE_ID, receivedAtS: at(clock), night, body: JSON.stringify({ items: [], beds: null, setC: null, ...deed } satisfies Deed), done, text: 'told' });
