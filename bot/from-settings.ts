@@ -1,4 +1,4 @@
-import type { Settings } from '../config/settings.js';
+import { isOn, type Settings } from '../config/settings.js';
 import { systemClock, trialClock } from './clock.js';
 import type { Clock, Log, Store } from './ports.js';
 import { demoSource } from './weather/demo.js';
@@ -19,7 +19,7 @@ export interface WeatherPorts {
 
 /** Weather of the services. */
 export const liveWeatherFrom = (settings: Settings, ports: WeatherPorts): LiveSource =>
-  liveSource({ ...ports, firstUrl: settings.DUSKWARD_WEATHER_URL, apiKey: settings.DUSKWARD_WEATHER_KEY, secondUrl: settings.DUSKWARD_WEATHER2_URL, contact: settings.DUSKWARD_CONTACT });
+  liveSource({ ...ports, firstUrl: settings.DUSKWARD_WEATHER_URL, apiKey: settings.DUSKWARD_WEATHER_KEY, wantsMembers: isOn(settings, 'DUSKWARD_WEATHER_MEMBERS'), secondUrl: settings.DUSKWARD_WEATHER2_URL, contact: settings.DUSKWARD_CONTACT });
 
 /** Invented weather where nobody named a service, and none is meant. */
 export const demoWeatherUnlessNamed = (settings: Settings, ports: WeatherPorts): LiveSource =>

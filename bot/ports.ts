@@ -32,6 +32,7 @@ export type WeatherNote =
   | { readonly code: 'second-model-used'; readonly variable: string }
   | { readonly code: 'missing-variable'; readonly variable: string; readonly instead: string }
   | { readonly code: 'no-ensemble'; readonly cause: string }
+  | { readonly code: 'no-members'; readonly cause: string }
   | { readonly code: 'invented-demo' };
 
 export interface WeatherAnswer {
@@ -216,6 +217,8 @@ export interface Records extends Omit<Store, 'close'> {
   readonly keepPending?: (pending: string | null) => Promise<void>;
   /** Whether nothing comes unasked in the chat that is answered. Not there where nothing is kept of a chat. */
   readonly isPaused?: boolean;
+  /** Whether the chat that is answered is in the middle of describing its greenhouse. */
+  readonly isBusy?: boolean;
   /** Does what is asked of the chat itself and not of the greenhouse, and says so; null where nothing was to be done. Not there where nothing is kept of a chat. */
   readonly askChat?: (asked: 'start' | 'stop' | 'erase') => Promise<string | null>;
 }

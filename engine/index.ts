@@ -8,6 +8,7 @@ export { OutOfRangeError } from './errors.js';
 
 // Weather outside, as the engine reads it
 export type { GroundOutside, WeatherHours } from './night/weather.js';
+export { MEMBER_CLOUD_HOURS, memberSpread, type EnsembleMember, type MemberSpread } from './night/member-spread.js';
 
 // Moist air
 export {

@@ -23,6 +23,7 @@ const NOTE_WORDS: Readonly<Record<string, string>> = {
   'second-model-used': 'Part of the forecast comes from the second model:',
   'missing-variable': 'Missing in the forecast:',
   'no-ensemble': 'No word from the ensemble on how sure the forecast is:',
+  'no-members': 'Of the ensemble only its mean and spread are known:',
 };
 
 /** One sentence for a reason; null where there is nothing worth saying. */

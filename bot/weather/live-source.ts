@@ -9,6 +9,8 @@ export interface LiveSourceOptions {
   readonly log: Log;
   readonly firstUrl: string | null;
   readonly apiKey: string | null;
+  /** Ask the first for the single runs of its ensemble. */
+  readonly wantsMembers: boolean;
   readonly secondUrl: string | null;
   /** The second service demands it: without one it is not asked. */
   readonly contact: string | null;
@@ -23,8 +25,8 @@ export interface LiveSource {
 
 /** Both weather services with their store, wired; close it to let the process end. */
 export function liveSource({ clock, store, log, ...options }: LiveSourceOptions): LiveSource {
-  const { firstUrl, apiKey, secondUrl, contact } = options;
-  const first = openMeteoService({ clock, baseUrl: firstUrl, apiKey, contact });
+  const { firstUrl, apiKey, wantsMembers, secondUrl, contact } = options;
+  const first = openMeteoService({ clock, baseUrl: firstUrl, apiKey, contact, wantsMembers });
   const second = contact === null ? null : metNorwayService({ clock, store, log, baseUrl: secondUrl, contact });
   return {
     source: storedSource({ ask: first.ask, askSecond: second?.ask ?? null, store, clock, log }),

@@ -22,6 +22,8 @@ export function mergedHours(older: WeatherHours, newer: WeatherHours, startS: nu
     surfacePressurePa: joined((hours) => hours.surfacePressurePa),
     snowfallM: joined((hours) => hours.snowfallM),
     airTempSpreadK: joined((hours) => hours.airTempSpreadK),
+    cloudSpread: joined((hours) => hours.cloudSpread),
+    airTempCloudCorrelation: joined((hours) => hours.airTempCloudCorrelation),
     modelDifferenceK: joined((hours) => hours.modelDifferenceK),
   };
 }

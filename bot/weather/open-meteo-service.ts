@@ -10,6 +10,7 @@ export interface OpenMeteoOptions {
   readonly baseUrl: string | null;
   readonly apiKey: string | null;
   readonly contact: string | null;
+  readonly wantsMembers: boolean;
 }
 
 /** Refused calls are repeated a little after the full minute, spread so that not everybody asks at once. */
@@ -17,7 +18,7 @@ const LEAST_JITTER_S = 1;
 const JITTER_SPAN_S = 4;
 
 /** The first weather service, wired; close it to let the process end. */
-export function openMeteoService({ clock, baseUrl, apiKey, contact }: OpenMeteoOptions): { ask: AskWeather; close: () => Promise<void> } {
+export function openMeteoService({ clock, baseUrl, apiKey, contact, wantsMembers }: OpenMeteoOptions): { ask: AskWeather; close: () => Promise<void> } {
   const transport = new Transport();
   const client = new OpenMeteoClient({
     transport,
@@ -29,5 +30,5 @@ export function openMeteoService({ clock, baseUrl, apiKey, contact }: OpenMeteoO
     apiKey,
     contact,
   });
-  return { ask: askOpenMeteo({ client, hosts: weatherHosts({ baseUrl, withKey: apiKey !== null }), clock }), close: () => transport.close() };
+  return { ask: askOpenMeteo({ client, hosts: weatherHosts({ baseUrl, withKey: apiKey !== null }), clock, wantsMembers }), close: () => transport.close() };
 }

@@ -17,6 +17,8 @@ const Hours = z
     surfacePressurePa: Numbers,
     snowfallM: Numbers,
     airTempSpreadK: NumbersOrNull,
+    cloudSpread: NumbersOrNull,
+    airTempCloudCorrelation: NumbersOrNull,
     modelDifferenceK: NumbersOrNull,
   })
   .refine((hours) => Object.values(hours).every((column) => column.length === hours.timeS.length));
@@ -31,6 +33,7 @@ const Note = z.discriminatedUnion('code', [
   z.object({ code: z.literal('second-model-used'), variable: z.string() }),
   z.object({ code: z.literal('missing-variable'), variable: z.string(), instead: z.string() }),
   z.object({ code: z.literal('no-ensemble'), cause: z.string() }),
+  z.object({ code: z.literal('no-members'), cause: z.string() }),
   z.object({ code: z.literal('invented-demo') }),
 ]);
 

@@ -23,7 +23,9 @@ function dressingNodes(degreesOfFreedom: number): readonly number[] {
 
 /** Chance that the value lies below a threshold. Units: K in, 0-1 out. Valid: any. Outside: not applicable. Source: mixture of Student-t (decision rule of this project). */
 export function chanceBelow(mixture: Mixture, thresholdK: number): number {
-  return mixture.valuesK.reduce((sum, value, m) => sum + mixture.weights[m]! * studentTCdf((thresholdK - value) / mixture.scaleK, mixture.degreesOfFreedom), 0);
+  const chance = mixture.valuesK.reduce((sum, value, m) => sum + mixture.weights[m]! * studentTCdf((thresholdK - value) / mixture.scaleK, mixture.degreesOfFreedom), 0);
+  // Rounding leaves 1e-16 beyond what a chance can be.
+  return Math.min(1, Math.max(0, chance));
 }
 
 /** Mean of a function of the value, such as a damage curve. Units: as the function. Valid: any. Outside: not applicable. Source: member dressing with 51 mid-quantiles. */

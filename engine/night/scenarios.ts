@@ -32,6 +32,10 @@ const CLEAR_CALM_EXTRA_SD_K = 0.6;
 const CLEAR_CALM_SHIFT_K = -1;
 const CLOUD_SD = 0.25;
 const TYPICAL_SPREAD_K = 0.65;
+/** Spread of a night's mean cloud over the members of an ensemble, half a day to a day ahead (project estimate; hour by hour 0.2 to 0.25, from memory). */
+const TYPICAL_CLOUD_SPREAD = 0.15;
+/** As of learned errors: more would leave the scenarios on a line. */
+const MOST_CORRELATION = 0.9;
 const SPREAD_WEIGHT = 0.25;
 /** Weight of the spread once forecasts have been verified: half after many nights, half of that after twenty (prior of this project). */
 const MOST_SPREAD_WEIGHT = 0.5;
@@ -53,8 +57,9 @@ const CUBATURE = [
  * How far the forecast may be off for the coming night.
  * Units: K, fractions, hours.
  * Valid: weather that covers the night.
- * Outside: missing spread counts as typical.
- * Source: priors named above; spread-skill form of Gneiting2005 with little weight until readings come.
+ * Outside: missing spread counts as typical; a correlation that no members tell is that of past errors, or none.
+ * Source: priors named above; spread-skill form of Gneiting2005 with little weight until readings come. Members' own correlation is taken as it
+ * is: that they stray too little says nothing against how their strayings go together.
  */
 export function forecastDoubt(weather: WeatherHours, night: NightSpan, when: { nowS: number; weatherAgeS: number }, learned: ForecastError | null = null): ForecastDoubt {
   const hours = weather.timeS.map((timeS, i) => ({ timeS, i })).filter(({ timeS }) => timeS >= Math.max(when.nowS, night.sunsetS) && timeS <= night.sunriseS);
@@ -66,22 +71,28 @@ export function forecastDoubt(weather: WeatherHours, night: NightSpan, when: { n
   const differences = known(weather.modelDifferenceK);
   const halfDifferenceK = mean(differences) / 2;
   const leadHours = Math.max(0, (night.sunriseS - when.nowS) / SECONDS_PER_HOUR);
-  const ratio2 = spreadK === null ? 1 : Math.min(SPREAD_RATIO2[1], Math.max(SPREAD_RATIO2[0], (spreadK / (learned?.meanSpreadK ?? TYPICAL_SPREAD_K)) ** 2));
   const growth = 1 + GROWTH_PER_DAY * Math.max(0, leadHours / 24 - 0.75);
   // A learned house has its pool of cold air among its own parameters, and what its forecasts were worth in figures.
   const usualSdK = learned ? learned.airTempSdK : AIR_TEMP_SD_K + CLEAR_CALM_EXTRA_SD_K * clearCalm;
   const spreadWeight = learned ? (MOST_SPREAD_WEIGHT * learned.nights) / (learned.nights + NIGHTS_FOR_SPREAD) : SPREAD_WEIGHT;
-  const prior = usualSdK * growth * Math.sqrt(1 + spreadWeight * (ratio2 - 1));
+  const prior = usualSdK * growth * widening(spreadK, learned?.meanSpreadK ?? TYPICAL_SPREAD_K, spreadWeight);
   const ageK = (AGE_SD_K_PER_HOUR * when.weatherAgeS) / SECONDS_PER_HOUR;
   return {
     shiftK: learned ? learned.shiftK : CLEAR_CALM_SHIFT_K * clearCalm,
     airTempSdK: Math.hypot(prior, ageK, halfDifferenceK),
-    cloudSd: learned?.cloudSd ?? CLOUD_SD,
-    correlation: learned?.correlation ?? 0,
+    // Of the hours up to dawn, when the night is coldest.
+    cloudSd: (learned?.cloudSd ?? CLOUD_SD) * widening(known(weather.cloudSpread).at(-1) ?? null, TYPICAL_CLOUD_SPREAD, spreadWeight),
+    correlation: Math.max(-MOST_CORRELATION, Math.min(MOST_CORRELATION, known(weather.airTempCloudCorrelation).at(-1) ?? learned?.correlation ?? 0)),
     clearCalm,
     spreadK,
     leadHours,
   };
+}
+
+/** By how much an unusual spread widens or narrows what is usual: raw spread is too small, but its changes tell something. */
+function widening(spread: number | null, typical: number, weight: number): number {
+  const ratio2 = spread === null ? 1 : Math.min(SPREAD_RATIO2[1], Math.max(SPREAD_RATIO2[0], (spread / typical) ** 2));
+  return Math.sqrt(1 + weight * (ratio2 - 1));
 }
 
 /**

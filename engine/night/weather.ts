@@ -23,6 +23,10 @@ export interface WeatherHours {
   readonly snowfallM: readonly number[];
   /** Standard deviation of the air temperature over the ensemble; null where unknown. */
   readonly airTempSpreadK: readonly (number | null)[];
+  /** Standard deviation, over the members of the ensemble, of the mean cloud cover of the twelve hours up to the time, 0-1; null where members are not known. */
+  readonly cloudSpread: readonly (number | null)[];
+  /** How the air temperature of the members goes with that mean cloud cover, -1 to 1; null where members are not known or agree on the cloud. */
+  readonly airTempCloudCorrelation: readonly (number | null)[];
   /** Difference between the two forecast models in air temperature (absolute); null where only one is known. */
   readonly modelDifferenceK: readonly (number | null)[];
 }

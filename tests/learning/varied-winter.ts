@@ -56,6 +56,8 @@ export function variedWinter({ place }: Greenhouse, days: number, random: Random
     surfacePressurePa: hours.map(() => standardPressurePa(place.elevation ?? 0)),
     snowfallM: hours.map(() => 0),
     airTempSpreadK: hours.map(() => null),
+    cloudSpread: hours.map(() => null),
+    airTempCloudCorrelation: hours.map(() => null),
     modelDifferenceK: hours.map(() => null),
   };
 }

@@ -10,8 +10,7 @@ export const VERDICTS: readonly Verdict[] = ['safe', 'watch', 'at-risk', 'likely
 /** The verdict on every bed in one night, by what was said of the low inside, and whether it came so cold. */
 export function verdictsOfNight(night: string, low: Mixture, cameC: number): readonly SpokenChance<Verdict>[] {
   return BEDS.map(({ beginsC, killedC }) => {
-    // Of a chance of none rounding leaves 1e-17, on either side.
-    const probability = Math.max(0, chanceBelow(low, celsiusToKelvin(beginsC)));
+    const probability = chanceBelow(low, celsiusToKelvin(beginsC));
     return { night, probability, spokenAs: verdictFor(probability, chanceBelow(low, celsiusToKelvin(killedC))), happened: cameC < beginsC };
   });
 }

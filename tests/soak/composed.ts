@@ -25,7 +25,7 @@ export interface Parts {
 
 /** The rooms of the assistant on Telegram as the program puts them together, but for the physics. */
 export function composed({ memory, clock, clockSpeed, log, workOut, workOutWeek, telegram, weatherUrl, count = () => undefined }: Parts): { readonly ports: AssistantPorts; close(): Promise<void> } {
-  const weather = liveSource({ clock, store: memory, log, firstUrl: weatherUrl, apiKey: null, secondUrl: null, contact: null });
+  const weather = liveSource({ clock, store: memory, log, firstUrl: weatherUrl, apiKey: null, wantsMembers: false, secondUrl: null, contact: null });
   const places = geocoder({ baseUrl: weatherUrl, apiKey: null, contact: null, log });
   const channel = telegramChannel({ ...telegram, commands: COMMAND_WORDS, placeLabel: SHARE_PLACE, clock, log });
   const ports: AssistantPorts = {

@@ -122,6 +122,7 @@ function noteReason(note: WeatherNote, nowS: number): AdvisoryReason {
     case 'missing-variable':
       return { code: 'weather-note', note: note.code, detail: `${note.variable}: ${note.instead}` };
     case 'no-ensemble':
+    case 'no-members':
       return { code: 'weather-note', note: note.code, detail: note.cause };
   }
 }

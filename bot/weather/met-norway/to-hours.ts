@@ -67,6 +67,8 @@ export function metNorwayHours(answer: MetNorwayAnswer, context: { readonly plac
       surfacePressurePa,
       snowfallM: indices.map((i, k) => snowfallM(wet[i] ?? 0, { airTempK: airTempK[k] ?? Number.NaN, vapourPressurePa: vapourPressures[k] ?? Number.NaN, pressurePa: surfacePressurePa[k] ?? Number.NaN })),
       airTempSpreadK: indices.map((i) => spread[i] ?? null),
+      cloudSpread: indices.map(() => null),
+      airTempCloudCorrelation: indices.map(() => null),
       modelDifferenceK: indices.map(() => null),
     },
     notes,

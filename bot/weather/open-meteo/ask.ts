@@ -2,9 +2,10 @@ import { celsiusToKelvin } from '../../../engine/index.js';
 import type { Clock, Place } from '../../ports.js';
 import { degreesApart } from '../distance.js';
 import type { ServiceClient } from './client.js';
-import { AnswerRefusedError, ServiceCallError } from './errors.js';
+import { hoursOfMembers, hoursOfSpread, withoutEnsemble, type EnsembleHours } from './ensemble.js';
+import { AnswerRefusedError, ServiceCallError, type CallFailure } from './errors.js';
 import type { WeatherHosts } from './hosts.js';
-import { FORECAST_MODELS, ensembleRequest, forecastRequest, yearRequest, type HourSpan } from './request.js';
+import { FORECAST_MODELS, ensembleRequest, forecastRequest, membersRequest, yearRequest, type HourSpan } from './request.js';
 import { toHours, type HoursAndNotes } from './to-hours.js';
 import { plausible } from './variables.js';
 import { readWireAnswer, type WireAnswer } from './wire.js';
@@ -17,15 +18,23 @@ const FARTHEST_CELL_DEGREES = 0.5;
 // A mean over less than this share of the year would lean to a season.
 const LEAST_SHARE_OF_YEAR = 0.9;
 
+export interface OpenMeteo {
+  readonly client: ServiceClient;
+  readonly hosts: WeatherHosts;
+  readonly clock: Clock;
+  /** Ask for the single runs of the ensemble, which cost 51 times what their mean and spread do. */
+  readonly wantsMembers: boolean;
+}
+
 /**
  * The three requests that make one answer. The forecast must come; the ensemble and the past year may be missing and are then noted.
  * Throws ServiceCallError or AnswerRefusedError.
  */
-export function askOpenMeteo(service: { readonly client: ServiceClient; readonly hosts: WeatherHosts; readonly clock: Clock }): AskWeather {
+export function askOpenMeteo(service: OpenMeteo): AskWeather {
   const { client, hosts, clock } = service;
   return async (place, { span, yearlyMeanAirTempK }) => {
     const forecast = atPlace(readWireAnswer(await client.getJson(forecastRequest(hosts, place, span))), place);
-    const ensemble = await orCause(async () => ({ answer: atPlace(readWireAnswer(await client.getJson(ensembleRequest(hosts, place, span))), place) }));
+    const ensemble = await ensembleOf(service, place, span);
     const year = yearlyMeanAirTempK ?? (await orCause(async () => yearlyMean(readWireAnswer(await client.getJson(yearRequest(hosts, place, clock.nowS()))))));
     return toHours(forecast, {
       place,
@@ -35,6 +44,32 @@ export function askOpenMeteo(service: { readonly client: ServiceClient; readonly
       yearlyMeanAirTempK: typeof year === 'number' ? year : null,
     });
   };
+}
+
+/** The single runs where they are wanted and can be had; else their mean and spread, and that is noted; else nothing. */
+async function ensembleOf(service: OpenMeteo, place: Place, span: HourSpan): Promise<EnsembleHours> {
+  const members = service.wantsMembers ? await membersOr(service, place) : null;
+  if (members !== null && 'byTimeS' in members) return members;
+  if (members?.isUnreachable === true) return withoutEnsemble(members.cause);
+  const spread = await orCause(async () => hoursOfSpread(atPlace(readWireAnswer(await service.client.getJson(ensembleRequest(service.hosts, place, span))), place)));
+  if ('cause' in spread) return withoutEnsemble(spread.cause);
+  return members === null || spread.byTimeS.size === 0 ? spread : { ...spread, notes: [{ code: 'no-members', cause: members.cause }, ...spread.notes] };
+}
+
+/** After these a second question would fare as the first. */
+const UNREACHABLE: ReadonlySet<CallFailure> = new Set<CallFailure>(['network', 'time-out', 'server', 'limited', 'resting']);
+
+async function membersOr({ client, hosts }: OpenMeteo, place: Place): Promise<EnsembleHours | { readonly cause: string; readonly isUnreachable: boolean }> {
+  const request = membersRequest(hosts, place);
+  if (!client.hasRoomFor(request)) return { cause: 'the limits of the service leave no room for more now', isUnreachable: false };
+  try {
+    const hours = hoursOfMembers(atPlace(readWireAnswer(await client.getJson(request)), place));
+    return 'cause' in hours ? { ...hours, isUnreachable: false } : hours;
+  } catch (error) {
+    if (error instanceof AnswerRefusedError) return { cause: error.message, isUnreachable: false };
+    if (error instanceof ServiceCallError) return { cause: error.message, isUnreachable: UNREACHABLE.has(error.kind) };
+    throw error;
+  }
 }
 
 async function orCause<T>(ask: () => Promise<T>): Promise<T | { readonly cause: string }> {

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Clock } from '../../ports.js';
 import { userAgent } from '../user-agent.js';
+import { CallBudget } from './call-budget.js';
 import { ServiceCallError, type CallFailure } from './errors.js';
 import { adviceOnLimit } from './limits.js';
 import type { ServiceName, ServiceRequest } from './request.js';
@@ -10,6 +11,8 @@ import type { Reply, Transport } from './transport.js';
 /** Brings parsed JSON, or throws ServiceCallError. */
 export interface ServiceClient {
   getJson(request: ServiceRequest): Promise<unknown>;
+  /** Whether a request that could be left out leaves enough of the service's limits for the others. */
+  hasRoomFor(request: ServiceRequest): boolean;
 }
 
 export interface ClientOptions {
@@ -40,10 +43,12 @@ const COUNTED: ReadonlySet<CallFailure> = new Set<CallFailure>(['network', 'time
 export class OpenMeteoClient implements ServiceClient {
   private readonly rests: Readonly<Record<ServiceName, Rest>> = { forecast: new Rest(), ensemble: new Rest(), archive: new Rest() };
   private readonly headers: Readonly<Record<string, string>>;
+  private readonly budget: CallBudget;
   private last: Promise<unknown> = Promise.resolve();
 
   constructor(private readonly options: ClientOptions) {
     const { apiKey, contact } = options;
+    this.budget = new CallBudget(apiKey === null);
     this.headers = {
       accept: 'application/json',
       'user-agent': userAgent(contact),
@@ -56,6 +61,10 @@ export class OpenMeteoClient implements ServiceClient {
     const mine = this.last.then(() => this.inTurn(request));
     this.last = mine.catch(() => undefined);
     return mine;
+  }
+
+  hasRoomFor(request: ServiceRequest): boolean {
+    return this.budget.hasRoomFor(request, this.options.clock.nowS());
   }
 
   private async inTurn(request: ServiceRequest): Promise<unknown> {
@@ -85,6 +94,7 @@ export class OpenMeteoClient implements ServiceClient {
     let refusals = 0;
     for (;;) {
       const begun = performance.now();
+      this.budget.spend(request, clock.nowS());
       try {
         const reply = await transport.get(request.url, this.headers, leftMs);
         if (reply.status !== HTTP_TOO_MANY) return bodyOf(reply, request);

@@ -1,17 +1,19 @@
 import { FORECAST_MODELS } from './request.js';
 
 const COLUMN = 'temperature_2m';
-// What may follow a variable's name without being a model: statistics, members of an ensemble, older runs.
-const NOT_A_MODEL = /^(spread|min|max|mean|anomaly|member\d+|previous_day\d+)(_|$)/;
+// What may follow a variable's name without being a model: statistics, older runs.
+const NOT_A_MODEL = /^(spread|min|max|mean|anomaly|previous_day\d+)(_|$)/;
+// Between the variable and the model; a single member may lack, also the first, which has no number.
+const MEMBER = /^_member\d+/;
 
 /**
  * The models of an answer, told by the suffixes of its temperature columns, the preferred first.
  * One model has no suffix: also when several were asked for and all but one do not cover the place.
  */
 export function modelsOf(columnNames: readonly string[]): readonly string[] {
-  const found = columnNames.filter((name) => name.startsWith(`${COLUMN}_`)).map((name) => name.slice(COLUMN.length + 1));
+  const found = columnNames.filter((name) => name === COLUMN || name.startsWith(`${COLUMN}_`)).map((name) => name.slice(COLUMN.length).replace(MEMBER, '').slice(1));
   const suffixes = [...new Set(found.filter((suffix) => !NOT_A_MODEL.test(suffix)))];
-  if (columnNames.includes(COLUMN) || suffixes.length === 0) return [''];
+  if (suffixes.includes('') || suffixes.length === 0) return [''];
   const rank = (suffix: string): number => {
     const place = FORECAST_MODELS.findIndex((model) => model === suffix);
     return place < 0 ? FORECAST_MODELS.length : place;

@@ -1,5 +1,5 @@
 import type { Place } from '../../ports.js';
-import { HOURS_PER_DAY, SECONDS_PER_DAY } from '../../../engine/index.js';
+import { HOURS_PER_DAY, MEMBER_CLOUD_HOURS, SECONDS_PER_DAY } from '../../../engine/index.js';
 import type { WeatherHosts } from './hosts.js';
 import type { WireVariableName } from './variables.js';
 
@@ -9,6 +9,8 @@ export type ServiceName = keyof WeatherHosts;
 export interface ServiceRequest {
   readonly service: ServiceName;
   readonly url: string;
+  /** What the service bills for it, in calls. */
+  readonly weight: number;
 }
 
 /** Fifteen past days warm the model of the house up; a week ahead answers "any frost this week". */
@@ -17,7 +19,10 @@ export const AHEAD_HOURS = 7 * HOURS_PER_DAY;
 
 /** The best match of the place first; the second fills its holes and shows how far two models are apart. */
 export const FORECAST_MODELS = ['best_match', 'ecmwf_ifs'] as const;
-const ENSEMBLE_MODEL = 'ecmwf_ifs025_ensemble_mean';
+const ENSEMBLE_MEAN_MODEL = 'ecmwf_ifs025_ensemble_mean';
+const ENSEMBLE_MODEL = 'ecmwf_ifs025_ensemble';
+/** Runs of the ensemble, the one that starts from the undisturbed analysis among them. */
+export const ENSEMBLE_MEMBERS = 51;
 
 const FORECAST_VARIABLES: readonly WireVariableName[] = [
   'temperature_2m', 'dew_point_2m', 'relative_humidity_2m', 'wind_speed_10m', 'wind_gusts_10m',
@@ -25,12 +30,15 @@ const FORECAST_VARIABLES: readonly WireVariableName[] = [
   'shortwave_radiation', 'direct_radiation', 'diffuse_radiation', 'surface_pressure',
   'precipitation', 'snowfall', 'soil_temperature_18cm', 'soil_temperature_54cm',
 ];
-const ENSEMBLE_VARIABLES: readonly WireVariableName[] = ['temperature_2m', 'temperature_2m_spread', 'cloud_cover', 'cloud_cover_spread'];
+const SPREAD_VARIABLES: readonly WireVariableName[] = ['temperature_2m', 'temperature_2m_spread'];
+export const MEMBER_VARIABLES = ['temperature_2m', 'cloud_cover'] as const satisfies readonly WireVariableName[];
 
 // The reanalysis behind the archive is complete about five days back; a sixth is margin.
 const ARCHIVE_DELAY_DAYS = 6;
 const YEAR_DAYS = 365;
 const COORDINATE_DECIMALS = 3;
+const COLUMNS_PER_CALL = 10;
+const MOST_DAYS_UNWEIGHTED = 14;
 
 /** A coordinate as it leaves the house: about 100 m, never finer. */
 export function roundedCoordinate(degrees: number): string {
@@ -59,18 +67,30 @@ export function forecastRequest(hosts: WeatherHosts, place: Place, span: HourSpa
   query.set('past_hours', String(span.pastHours));
   query.set('forecast_hours', String(span.aheadHours));
   query.set('hourly', FORECAST_VARIABLES.join(','));
-  return { service: 'forecast', url: `${hosts.forecast}/v1/forecast?${query.toString()}` };
+  return { service: 'forecast', url: `${hosts.forecast}/v1/forecast?${query.toString()}`, weight: weightOf(FORECAST_VARIABLES.length * FORECAST_MODELS.length) };
 }
 
-/** Mean and spread cost one weighted call a variable; the members themselves would cost fifty-one. */
+/** Mean and spread cost one weighted call a variable; the members themselves cost fifty-one. */
 export function ensembleRequest(hosts: WeatherHosts, place: Place, span: HourSpan): ServiceRequest {
+  return { service: 'ensemble', url: ensembleUrl(hosts, place, { span, model: ENSEMBLE_MEAN_MODEL, variables: SPREAD_VARIABLES }), weight: weightOf(SPREAD_VARIABLES.length) };
+}
+
+/** Half a day back for the cloud before now, and so far ahead that a run which was not renewed for a day ends before the others. */
+const MEMBERS_SPAN: HourSpan = { pastHours: MEMBER_CLOUD_HOURS, aheadHours: MOST_DAYS_UNWEIGHTED * HOURS_PER_DAY };
+
+/** The ensemble's single runs. */
+export function membersRequest(hosts: WeatherHosts, place: Place): ServiceRequest {
+  return { service: 'ensemble', url: ensembleUrl(hosts, place, { span: MEMBERS_SPAN, model: ENSEMBLE_MODEL, variables: MEMBER_VARIABLES }), weight: weightOf(MEMBER_VARIABLES.length * ENSEMBLE_MEMBERS) };
+}
+
+function ensembleUrl(hosts: WeatherHosts, place: Place, { span, model, variables }: { readonly span: HourSpan; readonly model: string; readonly variables: readonly string[] }): string {
   const query = common(place);
-  query.set('models', ENSEMBLE_MODEL);
+  query.set('models', model);
   query.set('wind_speed_unit', 'ms');
   query.set('past_hours', String(span.pastHours));
   query.set('forecast_hours', String(span.aheadHours));
-  query.set('hourly', ENSEMBLE_VARIABLES.join(','));
-  return { service: 'ensemble', url: `${hosts.ensemble}/v1/ensemble?${query.toString()}` };
+  query.set('hourly', variables.join(','));
+  return `${hosts.ensemble}/v1/ensemble?${query.toString()}`;
 }
 
 /** The air temperature of the last full year that the archive holds. */
@@ -80,7 +100,10 @@ export function yearRequest(hosts: WeatherHosts, place: Place, nowS: number): Se
   query.set('start_date', dayOf(lastDayS - (YEAR_DAYS - 1) * SECONDS_PER_DAY));
   query.set('end_date', dayOf(lastDayS));
   query.set('hourly', 'temperature_2m');
-  return { service: 'archive', url: `${hosts.archive}/v1/archive?${query.toString()}` };
+  return { service: 'archive', url: `${hosts.archive}/v1/archive?${query.toString()}`, weight: weightOf(1, YEAR_DAYS) };
 }
+
+/** The service's own arithmetic: a tenth of a call for each column, more for more than a fortnight, one call at least. */
+const weightOf = (columns: number, days = 0): number => Math.max(1, (columns / COLUMNS_PER_CALL) * Math.max(1, days / MOST_DAYS_UNWEIGHTED));
 
 const dayOf = (timeS: number): string => new Date(timeS * 1000).toISOString().slice(0, 'YYYY-MM-DD'.length);

@@ -4,9 +4,9 @@ import type { Place, WeatherNote } from '../../ports.js';
 import { clearSkyWPerM2, diffuseWPerM2, throughClouds } from '../sunlight.js';
 import { ofModel, preferred, withShortGapsClosed, type Column } from './columns.js';
 import { completeRun } from './complete-run.js';
+import { hoursOfSpread, type EnsembleHour, type EnsembleHours } from './ensemble.js';
 import { AnswerRefusedError, WHOLE_ANSWER } from './errors.js';
 import { groundOutside } from './ground.js';
-import { spreadByTime, type EnsembleAnswer } from './spread.js';
 import type { WireVariableName } from './variables.js';
 import { vapourPressure } from './vapour.js';
 import type { WireAnswer } from './wire.js';
@@ -23,7 +23,8 @@ export interface ToHoursContext {
   readonly nowS: number;
   /** Models asked for; when fewer answer, that is noted. */
   readonly modelsAsked: number;
-  readonly ensemble: EnsembleAnswer;
+  /** What the ensemble says; "inside" where its spread may stand among the forecast's own hours. */
+  readonly ensemble: EnsembleHours | 'inside';
   readonly yearlyMeanAirTempK: number | null;
 }
 
@@ -99,8 +100,9 @@ export function toHours(answer: WireAnswer, context: ToHoursContext): HoursAndNo
 
   const models = answer.models.map((suffix) => ofModel(answer, 'temperature_2m', suffix));
   if (models.filter((values) => values !== null).length < context.modelsAsked) missing('second forecast model', 'no difference between models known');
-  const spread = spreadByTime(answer, context.ensemble);
-  if (spread.cause !== null) notes.push({ code: 'no-ensemble', cause: spread.cause });
+  const ensemble = context.ensemble === 'inside' ? hoursOfSpread(answer) : context.ensemble;
+  notes.push(...ensemble.notes);
+  const ensembleColumn = (name: keyof EnsembleHour): (number | null)[] => hourIndices.map((i) => ensemble.byTimeS.get(timeAt(i))?.[name] ?? null);
 
   return {
     hours: {
@@ -113,7 +115,9 @@ export function toHours(answer: WireAnswer, context: ToHoursContext): HoursAndNo
       diffuseShortwaveWPerM2: diffuse.map((value, k) => Math.min(Math.max(0, value), globalShortwaveWPerM2[k] ?? 0)),
       surfacePressurePa: pressureHpa.map((value) => value * PA_PER_HPA),
       snowfallM: snowfallCm.map((value) => value / CM_PER_M),
-      airTempSpreadK: hourIndices.map((i) => spread.byTimeS.get(timeAt(i)) ?? null),
+      airTempSpreadK: ensembleColumn('airTempSpreadK'),
+      cloudSpread: ensembleColumn('cloudSpread'),
+      airTempCloudCorrelation: ensembleColumn('airTempCloudCorrelation'),
       modelDifferenceK: hourIndices.map((i) => differenceOf(models[0]?.[i] ?? null, models[1]?.[i] ?? null)),
     },
     ground: groundOutside(answer, context, missing),

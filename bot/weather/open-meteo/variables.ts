@@ -35,7 +35,6 @@ export const WIRE_VARIABLES = {
   soil_temperature_18cm: inCelsius(-60, 70),
   soil_temperature_54cm: inCelsius(-60, 70),
   temperature_2m_spread: inCelsius(0, 20),
-  cloud_cover_spread: { unit: '%', lowest: 0, highest: 100, slack: 0 },
 } as const satisfies Record<string, WireVariable>;
 
 export type WireVariableName = keyof typeof WIRE_VARIABLES;

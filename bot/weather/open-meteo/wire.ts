@@ -27,6 +27,8 @@ const Answer = z.object({
   hourly: z.object({ time: z.array(z.int()).min(1) }).catchall(Series),
 });
 
+// The number of a member stands between the variable and the model.
+const MEMBER = /_member\d+(?=_|$)/;
 const ASK_AGAIN = 'Ask the service with timeformat=unixtime, wind_speed_unit=ms, no other unit parameters, no timezone, one place.';
 
 /**
@@ -66,19 +68,19 @@ export function readWireAnswer(body: unknown): WireAnswer {
   return { latitude, longitude, elevationM: elevation ?? null, timeS: time, columns, models: modelsOf(Object.keys(series)) };
 }
 
+/** A column's name on the wire: the model's suffix is left out where only one answers. */
+const columnName = (variable: string, suffix: string): string => (suffix === '' ? variable : `${variable}_${suffix}`);
+
 function checkUnits(units: Readonly<Record<string, string>>): void {
   if (units['time'] !== 'unixtime') {
     throw new AnswerRefusedError('Weather answer, unit of hourly.time', { expected: '"unixtime" (epoch seconds)', got: `"${units['time'] ?? 'nothing'}"`, todo: ASK_AGAIN });
   }
-  const names = Object.keys(units);
-  for (const suffix of modelsOf(names)) {
-    for (const variable of Object.keys(WIRE_VARIABLES) as WireVariableName[]) {
-      const name = suffix === '' ? variable : `${variable}_${suffix}`;
-      const unit = units[name];
-      const expected = WIRE_VARIABLES[variable].unit;
-      if (unit === undefined || unit === 'undefined' || unit === expected) continue;
-      throw new AnswerRefusedError(`Weather answer, unit of hourly.${name}`, { expected: `"${expected}"`, got: `"${unit}"`, todo: ASK_AGAIN });
-    }
+  const variables = Object.keys(WIRE_VARIABLES) as WireVariableName[];
+  const expected = new Map<string, string>(modelsOf(Object.keys(units)).flatMap((suffix) => variables.map((variable) => [columnName(variable, suffix), WIRE_VARIABLES[variable].unit])));
+  for (const [name, unit] of Object.entries(units)) {
+    const right = expected.get(name.replace(MEMBER, ''));
+    if (right === undefined || unit === 'undefined' || unit === right) continue;
+    throw new AnswerRefusedError(`Weather answer, unit of hourly.${name}`, { expected: `"${right}"`, got: `"${unit}"`, todo: ASK_AGAIN });
   }
 }
 

@@ -47,7 +47,7 @@ const channel: Channel = {
 beforeAll(async () => {
   memory = await openSqliteStore({ path: ':memory:' });
   weather = await startHostileWeather({ nowS: clock.nowS });
-  source = liveSource({ clock, store: memory, log, firstUrl: weather.url, apiKey: null, secondUrl: null, contact: null });
+  source = liveSource({ clock, store: memory, log, firstUrl: weather.url, apiKey: null, wantsMembers: false, secondUrl: null, contact: null });
   const ports = { memory, clock, log, weather: source.source, workOut: workOutHere, workOutWeek: workOutWeekHere, channels: new Map([['telegram', channel]] as const), count: () => undefined };
   const post = postman(ports);
   await memory.saveGreenhouse({ id: HOUSE.id, body: JSON.stringify(HOUSE.file), savedAtS: BEGIN_S });

@@ -31,7 +31,7 @@ const FAILURES: Readonly<Record<WeatherFailure, true>> = { network: true, 'time-
 /** Notes that have a sentence of their own elsewhere. */
 type NoteCode = Exclude<WeatherNote['code'], 'stale' | 'second-service' | 'invented-demo'>;
 const NOTES: Readonly<Record<NoteCode, string>> = {
-  'coarse-steps': '20 h ahead, then in steps of 6 h', 'short-horizon': '20 h ahead', 'short-history': '70 h back', 'filled-gap': 'cloud cover, 2 h', 'second-model-used': 'wind speed', 'missing-variable': 'snowfall: none is assumed', 'no-ensemble': 'it did not answer',
+  'coarse-steps': '20 h ahead, then in steps of 6 h', 'short-horizon': '20 h ahead', 'short-history': '70 h back', 'filled-gap': 'cloud cover, 2 h', 'second-model-used': 'wind speed', 'missing-variable': 'snowfall: none is assumed', 'no-ensemble': 'it did not answer', 'no-members': '40 of 51 runs can be used',
 };
 
 export const REASONS: Readonly<Record<AdvisoryReason['code'], readonly AdvisoryReason[]>> = {

@@ -139,7 +139,7 @@ describe('what is asked', () => {
     const url = new URL(ensembleRequest(hosts, { ...PLACE, elevationM: null }, WIDE).url);
     expect(url.origin + url.pathname).toBe('https://ensemble-api.open-meteo.com/v1/ensemble');
     expect(url.searchParams.get('models')).toBe('ecmwf_ifs025_ensemble_mean');
-    expect(url.searchParams.get('hourly')).toBe('temperature_2m,temperature_2m_spread,cloud_cover,cloud_cover_spread');
+    expect(url.searchParams.get('hourly')).toBe('temperature_2m,temperature_2m_spread');
     expect(url.searchParams.has('elevation')).toBe(false);
   });
 

@@ -20,7 +20,7 @@ export const START_S = Date.parse('2026-11-23T21:20:30Z') / 1000;
 export const PLACE = { latitude: 44.26, longitude: -72.58, elevationM: 187 };
 const JITTER_S = 3;
 
-export function startTestService(baseUrl: string, options: { readonly startS?: number; readonly apiKey?: string; readonly contact?: string; readonly budgetMs?: number } = {}): TestService {
+export function startTestService(baseUrl: string, options: { readonly startS?: number; readonly apiKey?: string; readonly contact?: string; readonly budgetMs?: number; readonly wantsMembers?: boolean } = {}): TestService {
   let nowS = options.startS ?? START_S;
   const clock = { nowS: () => nowS, set: (value: number) => void (nowS = value) };
   const sleptS: number[] = [];
@@ -45,6 +45,6 @@ export function startTestService(baseUrl: string, options: { readonly startS?: n
     lastWeather: (key) => Promise.resolve(rows.get(key) ?? null),
   };
   const log: Log = { info: () => undefined, warn: (event) => void warnings.push(event), error: (event) => void warnings.push(event) };
-  const ask = askOpenMeteo({ client, hosts: weatherHosts({ baseUrl, withKey: options.apiKey !== undefined }), clock });
+  const ask = askOpenMeteo({ client, hosts: weatherHosts({ baseUrl, withKey: options.apiKey !== undefined }), clock, wantsMembers: options.wantsMembers ?? false });
   return { source: storedSource({ ask, store, clock, log }), client, clock, sleptS, warnings, rows, close: () => transport.close() };
 }

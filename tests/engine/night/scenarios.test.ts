@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { weatherScenarios, type ForecastDoubt } from '../../../engine/night/scenarios.js';
+import type { ForecastError } from '../../../engine/learn/forecast-error.js';
+import { nightSpan } from '../../../engine/night/night-span.js';
+import { forecastDoubt, weatherScenarios, type ForecastDoubt } from '../../../engine/night/scenarios.js';
+import type { WeatherHours } from '../../../engine/night/weather.js';
 
 const doubt = (changes: Partial<ForecastDoubt> = {}): ForecastDoubt => ({ shiftK: 0, airTempSdK: 1, cloudSd: 1, correlation: 0, clearCalm: 0.5, spreadK: null, leadHours: 12, ...changes });
 const mean = (of: ForecastDoubt, value: (airTempK: number, cloud: number) => number): number =>
@@ -22,5 +25,45 @@ describe('weather scenarios', () => {
     expect(mean(of, (airTempK) => airTempK)).toBeCloseTo(-0.7, 12);
     expect(mean(of, (airTempK) => (airTempK + 0.7) ** 2)).toBeCloseTo(2.2 ** 2, 12);
     expect(mean(of, (airTempK, cloud) => (airTempK + 0.7) * cloud)).toBeCloseTo(correlation * 2.2 * 0.25, 12);
+  });
+});
+
+describe('doubt from the members of an ensemble', () => {
+  const PLACE = { latitude: 45, longitude: -72 };
+  const nowS = Date.parse('2026-01-14T21:00:00Z') / 1000;
+  const night = nightSpan(nowS, PLACE);
+  const timeS = Array.from({ length: 30 }, (_, hour) => nowS + 3600 * hour);
+  const each = <T>(value: T): readonly T[] => timeS.map(() => value);
+  const weather = (changes: Partial<WeatherHours>): WeatherHours => ({
+    timeS, airTempK: each(270), vapourPressurePa: each(300), windSpeed10mMPerS: each(2), cloudFraction: each(0.5), globalShortwaveWPerM2: each(0), diffuseShortwaveWPerM2: each(0),
+    surfacePressurePa: each(1e5), snowfallM: each(0), airTempSpreadK: each(null), cloudSpread: each(null), airTempCloudCorrelation: each(null), modelDifferenceK: each(null), ...changes,
+  });
+  const found = (changes: Partial<WeatherHours>, learned: ForecastError | null = null): ForecastDoubt => forecastDoubt(weather(changes), night, { nowS, weatherAgeS: 0 }, learned);
+  const LEARNED: ForecastError = { shiftK: 0, airTempSdK: 1.5, cloudSd: 0.2, correlation: 0.3, meanSpreadK: 0.6, nights: 30 };
+
+  it('takes their correlation as it is, at the end of the night, but never all of it', () => {
+    expect(found({ airTempCloudCorrelation: each(0.7) }).correlation).toBe(0.7);
+    expect(found({ airTempCloudCorrelation: each(-0.2) }, LEARNED).correlation).toBe(-0.2);
+    const rising = timeS.map((time) => (time <= night.sunriseS - 3600 ? 0.1 : time <= night.sunriseS ? 0.5 : 0.8));
+    expect(found({ airTempCloudCorrelation: rising }).correlation).toBe(0.5);
+    expect(Math.abs(found({ airTempCloudCorrelation: each(-0.99) }).correlation)).toBeLessThan(0.95);
+  });
+
+  it('is that of past errors, or none, where members say nothing', () => {
+    expect(found({}).correlation).toBe(0);
+    expect(found({}, LEARNED).correlation).toBe(0.3);
+    expect(found({}, LEARNED).cloudSd).toBe(0.2);
+  });
+
+  it.each([['before any reading', null], ['after thirty nights', LEARNED]] as const)('goes with their spread of cloud by little, %s: half and double of it lie on either side, nobody is believed to be sure', (_name, learned) => {
+    const usual = found({}, learned).cloudSd;
+    const [agreed, little, much, most] = [0, 0.08, 0.3, 3].map((spread) => found({ cloudSpread: each(spread) }, learned).cloudSd) as [number, number, number, number];
+    expect(agreed).toBeLessThan(little);
+    expect(little).toBeLessThan(usual);
+    expect(usual).toBeLessThan(much);
+    // Raw spread is three to four times too small: it may not make the width so.
+    expect(agreed).toBeGreaterThan(0.75 * usual);
+    expect(most).toBeLessThan(1.6 * usual);
+    expect(found({ cloudSpread: each(0.3) }, learned).airTempSdK).toBe(found({}, learned).airTempSdK);
   });
 });
