@@ -95,4 +95,4 @@ const ASKS_AFTER_US = / (?:how are (?:you|things)|how is (?:it going|yourself|li
 
 /** Whether a message is nothing but kind words. */
 export const isOnlyPleasant = ({ plain, pieces, asks }: Message): boolean =>
-  (!asks || ASKS_AFTER_US.test(bare(plain))) && KIND.test(bare(plain)) && !pieces.some(({ symbol }) => /^[#~@$&]/.test(symbol) || (symbol.startsWith('=') && !plain.includes('birthday')));
+  (!asks || ASKS_AFTER_US.test(bare(plain))) && KIND.test(bare(plain)) && !pieces.some(({ symbol }) => /^[#~@$&]/.test(symbol));

@@ -1,11 +1,12 @@
 import type { ClockToken, TempToken, Token } from './value-grammar.js';
+import { anyLine } from './wordings.js';
 
 const BEFORE_HOUR = new Set(['at', '@', 'by', 'after', 'before', 'since', 'until', 'till', 'til']);
 /** "Today at 11": a day goes on with its hour. */
 const DAY_BEFORE = /\b(?:today|yesterday|tonight|tomorrow|morning|afternoon|evening|last night|\w+day) $/;
 /** After these a bare number is an hour, whatever else is said. */
 const ONLY_HOURS = new Set(['since', 'until', 'till', 'til']);
-const AFTER_HOUR = /^\s*(?:this morning|in the morning|last night|at night|tonight|this evening|in the evening|in the afternoon|this afternoon|yesterday)\b/;
+const AFTER_HOUR = /^\s*(?:this morning|in the morning|last night|at night|tonight|every (?:morning|day|night|evening)|each (?:morning|day|night)|most (?:mornings|days|nights)|this evening|in the evening|in the afternoon|this afternoon|yesterday)\b/;
 // "inside at 3", "holding at 3", "heater at 3": what is at 3 is a temperature.
 const HELD_AT = /(?:\binside|\boutside|\bcovers?|\bsoil|\bground|\bheaters?|\bheat|\bthermostat|\bset|\bsitting|\bholding|\bsteady|\bsat|\bhovering|\bit is|\bit's|\bwas|\bis) $/;
 // "I'll cover at 6": a deed has an hour and no temperature.
@@ -13,7 +14,13 @@ const DEED_BEFORE = /\b(?:i'll|i will|we'll|we will|going to|gonna|will|covered|
 /** "The air is at 8": what is at 8 is a temperature, whatever was done before. */
 const STANDS = /\b(?:air|inside|outside|water|soil|temperature|thermometer|probe|stones?|tube) (?:[a-z]+ ){0,4}(?:is|was|sits|sat|stands|stood|reads) $/;
 /** "See you at 7", "the bus leaves at 8": what has an hour and no temperature, whatever else is said. */
-const MEETS_AT = /\b(?:see (?:you|ya|u|ye)|meet|meeting|call(?: me| you)?|ring(?: me| you)?|leaves?|leaving|starts?|opens?|dinner|lunch|breakfast|tea|supper|train|bus|school|work|church|appointment|dentist|doctor|alarm|kicks? off|kick-?off|match|game|football|shift|class|show|finish(?:es)?|get up|gets up|bed|bedtime|arrive|arrives) (?:is )?(?:at|about|around|by) $/;
+const MEETS_AT = new RegExp(String.raw`\b(?:${anyLine(String.raw`
+  see (?:you|ya|u|ye)|meet|meeting|call(?: me| you)?|ring(?: me| you)?|leaves?|leaving|starts?|opens?|closes?|closing|shuts?|dinner|lunch|breakfast|tea
+  supper|train|bus|school|work|church|appointment|dentist|doctor|alarm|kicks? off|kick-?off|match|game|football|shift|class|show|finish(?:es)?
+  get up|gets up|be up|got me up|woke me up|woke me|bed|bedtime|arrive|arrives
+`)}) (?:is )?(?:at|about|around|by) $`);
+/** "Can't sleep past five". */
+const UNTIL = /\b(?:sleep|slept|awake|up|open|wait|waiting|work|worked|working|lie in) (?:past|till|until|til) $/;
 const DEED_DONE = /\b(?:covered|closed|shut|lit|put|pulled|drew|opened|picked)\b(?!.*\bto $)/;
 const CLAUSE_END = /[,;\n]|\band\b|\bbut\b/;
 
@@ -30,6 +37,7 @@ export function settleBareHours(plain: string, tokens: readonly Token[]): readon
   return tokens.map((token, index): Token => {
     const before = tokens[index - 1];
     if (!isBareHour(token) || before === undefined) return token;
+    if (UNTIL.test(plain.slice(0, token.start))) return asClock(token);
     const loose = !DONE_AT.test(plain.slice(0, token.start)) && /^(?:around|about)$/.test(before.text);
     if (!loose && !BEFORE_HOUR.has(before.text)) return token;
     const others = temps.filter((other) => other !== token);

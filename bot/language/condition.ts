@@ -18,7 +18,10 @@ const BACK = `(?:${listed(`
 `).join('|')})`;
 
 const SIGNS: readonly Sign[] = [
-  { item: 'snow', on: / (?:snow|snowing|snowed|snowfall|snowy|drifts?|snowdrifts?|blizzard|foot of white|white stuff) /, off: wordings`
+  { item: 'snow', on: wordings`
+    snow|snowing|snowed|snowfall|snowy|drifts?|snowdrifts?|blizzard|foot of white|white stuff
+    (?:=\d+|inches|a foot|half a foot|load|ton) (?:\w+ ){0,6}?(?:sitting|lying|piled|heaped|stuck|all) (?:up )?on (?:top of )?(?:the |my )?(?:roof|@film|&inside)
+  `, off: wordings`
     (?:cleared|swept|brushed|broomed|pushed|pulled|dug|knocked|shoveled|shovelled|removed|raked|scraped|melted) (?:\w+ |@\w+ |&\w+ ){0,4}?snow
     (?:no more|no) snow
     snow (?:\w+ |@\w+ |&\w+ ){0,3}?(?:cleared|gone|melted|slid off|slid|off|swept|removed|fell off|came off|stopped)
@@ -32,7 +35,7 @@ const SIGNS: readonly Sign[] = [
     power cut|outage|power failure|blackout|brownout|power outage|breaker (?:has |is |just )?tripped|breaker popped
     fuse (?:has |is |just )?(?:blew|blown|gone)|blew a fuse|tripped the breaker|whole (?:road|street|valley|town|village) is (?:dark|out)
   `, off: wordings`
-    (?<!(?:no|without|lost) )(?:power|electricity|electric|grid|mains|juice) (?:\w+ ){0,3}?${BACK}
+    (?<!(?:no|without|lost) )(?:power|electricity|electric|grid|mains|juice) (?:(?!out |off |down |cut |gone |not |lost )\w+ ){0,3}?${BACK}
     (?:lights|current) (?:are |is |has |have |just |came |come )*(?:back|restored)
     (?:have|got|has) (?:the |our )?(?:power|electricity|mains|juice|current|lights) (?:back|again)(?: on)?
     back on (?:the )?(?:grid|mains)|(?:reset|fixed) the (?:breaker|fuse)|outage (?:is |has )?(?:over|ended)
@@ -90,7 +93,8 @@ const STILL = wordings`
 
 /** Something that is wrong with the house or its weather, or is right again. */
 export function condition(message: Message): Intent | null {
-  const { said } = message;
+  // "Next door's pipes have gone" is of no house of ours.
+  const said = message.said.replace(/ (?:next door|neighbou?rs?|his|her|their) (?:is )?(?:@\w+ |[a-z]+ )/g, ' somebody ');
   if (message.asks || message.temps.length > 0 || / (?:if|forecast|will (?!not )|going to|might|may|expect|expecting|tomorrow) /.test(said)) return null;
   const off = SIGNS.filter((sign) => sign.off.test(said) && !STILL.test(said)).map(({ item }) => item);
   if (off.length > 0) return { kind: 'condition', items: off, on: false };

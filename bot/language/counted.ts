@@ -8,7 +8,8 @@ import { wordings } from './wordings.js';
 const list = (words: string): ReadonlySet<string> => new Set(words.split(/\s+/));
 
 /** "3 long weekends", "4 new raised beds": what may stand between a number and what it counts. */
-const BETWEEN = list('more new extra black big little small long whole full old good different other raised fresh huge great large tiny lovely poor dead young baby separate spare cold warm frozen hot wet dry');
+const BETWEEN = list('more new extra black big little small long whole full old good different other raised fresh huge blue red white green yellow brown grey gray front back fire great large tiny lovely poor dead young baby separate spare cold warm frozen hot wet dry');
+export const isBetween = (word: string): boolean => BETWEEN.has(word);
 /** Plurals by themselves. */
 const PLURALS = list(`people men women children kids feet teeth mice geese sheep pair pairs dozen lads bairns weans folk percent year yr kilometres miles quid
   grand bucks cups cms mms yards foot inch pair cup bit metre kilometre mile minute bale bag block box row bed bench pot tray`);
@@ -19,11 +20,11 @@ const NO_NOUN = list(`degrees celsius this always perhaps outdoors indoors thank
 /** Who is spoken to, at the end of what is said: "28 folks". */
 const SPOKEN_TO = list('guys folks friends mates lads boys girls peeps pals people dears ladies gents team');
 /** "All 4 lettuces", "lost 3 kales": without such a word the number before a crop may be a low with a question after it. */
-const OF_CROPS = list('all the my our lost of only about picked these those other both last first planted killed');
+const OF_CROPS = list('still had have got all the my our lost of only about picked these those other both last first planted killed');
 /** "The 7 of us". */
 const OF_PEOPLE = list('us them you those these my our');
 /** Nothing after an age makes it a temperature. */
-const AFTER_AGE = list('and but so now years ; , . this next with years-old');
+const AFTER_AGE = list('and but so now years ; , . this next with years-old said says thought thinks phoned called told tells rang came');
 
 /** "Day 3", "page 12". */
 const NUMBERED = wordings`
@@ -31,7 +32,7 @@ const NUMBERED = wordings`
   gate|room|flat|bus|road|highway|lane|unit)$
 `;
 
-const isPlural = (word: string): boolean => PLURALS.has(word) || /(?:children|men|women|people)$/.test(word) || (word.length > 3 && word.endsWith('s') && !/(?:ss|us|is)$/.test(word) && !NO_NOUN.has(word) && isEverydayWord(word) && isEverydayWord(singular(word)));
+const isPlural = (word: string): boolean => PLURALS.has(word) || /(?:children|men|women|people)$/.test(word) || (word.length > 3 && word.endsWith('s') && !/(?:ss|us|is)$/.test(word) && !NO_NOUN.has(word) && isEverydayWord(word) && (isEverydayWord(singular(word)) || isEverydayWord(word.slice(0, -1))));
 
 /** "Coming down with something, temp of 101". */
 const ILL = / (?:fever|feverish|flu|coming down with|down with (?:a|the)|off sick|the doctor) /;
@@ -44,6 +45,10 @@ const AGE_REACH = 7;
 const FIRST_YEAR = 1900;
 const LAST_YEAR = 2100;
 
+/** "Since 2021". */
+export const isYear = (pieces: readonly Piece[], at: number, { sign, unit, degree, value }: TempToken): boolean =>
+  sign === 'none' && unit === null && !degree && Number.isInteger(value) && value >= FIRST_YEAR && value <= LAST_YEAR && /^(?:since|in|of|from|winter|year|season|spring|summer|autumn|back|until|till|before|after)$/.test(pieces[at - 1]?.symbol ?? '');
+
 /** Whether a bare number counts something that is no degree: "3 weekends", "2 pair of socks", "the 7 of us", "I'm 81". */
 export function countsSomething(pieces: readonly Piece[], at: number, temp: TempToken): boolean {
   const isOfFrost = NUMBERED.test(pieces[at - 1]?.symbol ?? '') && temp.sign === 'none' && temp.against === 'below-freezing' && !/deg|°/.test(temp.text);
@@ -52,7 +57,7 @@ export function countsSomething(pieces: readonly Piece[], at: number, temp: Temp
   const symbolAt = (where: number): string => pieces[where]?.symbol ?? '';
   const before = symbolAt(at - 1);
   const after = symbolAt(at + 1);
-  if (/^(?:i am|he is|she is|he turned|she turned|i turned)$/.test(`${symbolAt(at - 2)} ${before}`) && (after === '' || AFTER_AGE.has(after) || /^(?:today|yesterday|tomorrow|soon)$/.test(after))) return true;
+  if (/^(?:i am|he is|she is|who is|he turned|she turned|i turned)$/.test(`${symbolAt(at - 2)} ${before}`) && (after === '' || AFTER_AGE.has(after) || /^(?:today|yesterday|tomorrow|soon)$/.test(after))) return true;
   if (NUMBERED.test(before) && !/^(?:last|this|all|the|that|per|a|every|each|first|cold)$/.test(symbolAt(at - 2))) return true;
   if (before === 'to' && /^(?:lived|live|lives)$/.test(symbolAt(at - 2))) return true;
   if (/^(?:spend|spent|spending|pay|paid|cost|costs|budget|save|saved|invest|worth)$/.test(before)) return true;
@@ -61,7 +66,6 @@ export function countsSomething(pieces: readonly Piece[], at: number, temp: Temp
   if (ILL.test(` ${pieces.map(({ symbol }) => symbol).join(' ')} `) && !pieces.some(({ symbol }) => /^[&$@]/.test(symbol))) return true;
   // "All 6 about the same", "since 2021", "happy birthday to me, 70 today".
   if (before === 'all' && !/^(?:is|was|are|were|at|it)$/.test(symbolAt(at - 2))) return true;
-  if (temp.value >= FIRST_YEAR && temp.value <= LAST_YEAR && /^(?:since|in|of|from|winter|year|season|spring|summer|autumn|back|until|till|before|after)$/.test(before)) return true;
   if (pieces.some(({ symbol }) => symbol === 'birthday') && temp.value > 0 && !pieces.some(({ symbol }) => /^[&$@]/.test(symbol))) return true;
   if (after === 'of' && OF_PEOPLE.has(symbolAt(at + 2))) return true;
   const noun = [at + 1, at + 2, at + 3].find((where) => !BETWEEN.has(symbolAt(where))) ?? at + 1;

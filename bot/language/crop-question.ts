@@ -69,7 +69,8 @@ export function namedCrops(message: Message): readonly string[] | Unclear {
     if (only === undefined || claimed.length > 1) return unclear('which-crop', { word: words, choices: claimed });
     if (!ids.includes(only)) ids.push(only);
   }
-  return ids;
+  // "30 strawberry plants ... are the strawberries safe" asks of one.
+  return ids.filter((id) => !ids.some((family) => id.startsWith(`${family}_`)));
 }
 
 const ONLY_CROPS = /^ (?:(?:%\d+|and|or|the|my|our|about|how|is|are|what|of|tonight|tomorrow|night|overnight|for|on|this|plus|also|then|all|\w+day|baby|young|little|,|\/) )*(?:\? )?$/;

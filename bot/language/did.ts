@@ -21,14 +21,14 @@ const ACTED = listed(`
 `).join('|');
 const TAKEN_AWAY = 'took|taken|removed|pulled off|rolled up|opened|uncovered|unplugged|switched off|turned off';
 const NEGATED = wordings`
-  not|no|never|forgot|forgotten|without|skipped|skip|skipping|none|nothing|neither|nor|left off|could not|missed|except|haven't|unable|never got around
+  not|no|nobody|no one|none of us|never|forgot|forgotten|without|skipped|skip|skipping|none|nothing|neither|nor|left off|could not|missed|except|haven't|unable|never got around
   not get around|not got around|did not manage|not bothered|gave up on|ran out of time|can wait|will wait|skipping|passing on|bothered|not bothering
   no need|rather not|leaving out|too tired|too late|too windy|no time
 `;
 const HARVESTED = / (?:picked|harvested|cut|pulled|gathered|brought in) /;
 const LATER = wordings`
   will|going to|about to|planning|plan to|want to|need to|later|soon|on my way|heading out|off to|gonna|shall|tomorrow|thinking|considering|wondering
-  not sure|maybe|might|may|hope to|hoping to|going out|going in|heading|gonna|off out|trying to|in a minute
+  not sure|maybe|might|may|went (?:out |in |over |down |up )?to (?!bed|the|my|check|see)|hope to|hoping to|going out|going in|heading|gonna|off out|trying to|in a minute
 `;
 
 const TO_COME = /(?: (?:i|we) (?:am |are )?|^ )(?:will|shall|going to|about to|plan to|planning to|off to) (?!not )(?:now |go |then |also )*(?:@cover|cover|close|shut|open|turn|put|pick|harvest|run|light|pull|set|uncover|start|do) /;
@@ -40,6 +40,8 @@ const UNREAL = wordings`
   closed|shut|picked|put|turned|lit|harvested)
   (?:i|we) (?:should|ought to|had better|better|need to|must) (?!have been)|should have|would have|could have|must have|if only|almost|nearly|always
   usually|normally|used to|never (?:have |ever )?@?cover|never .*before
+  (?:buddy|buddies|mate|friend|neighbou?r|brother|sister|uncle|cousin|boss|aunt|nephew|lad)(?: (?!and )\w+){0,4}? (?:runs?|has|uses|keeps|swears)
+  in (?:his|hers|theirs)|(?:who|which|that) (?:donated|gave|made|built|brought|sold|lent)
   (?:snow|frost|ice|dew|condensation) (?:has |had )?(?:covered|on|over|under|in)
   (?:@tube|@water) (?:\w+ )?(?:froze|frozen|burst|leaking|leaks|leaked)
 `;
@@ -76,7 +78,7 @@ function stateOf(whole: string): State {
   const plain = whole.replace(/ (?:is |are |stays? |staying )?not (?:been )?(?:running|lit|going|burning|used|in use|plugged in|switched on|turned on|working|set up) /, ' off ');
   const clause = ACTED_WORDS?.test(plain) === true ? plain : plain.replace(/ (?:on|in|over|under) (?:the |my |our |a )(?=@)/g, ' ');
   const away = AWAY_WORDS?.test(clause) === true && !/ (?:took|taken) .*\b(?:on|in)\b/.test(clause);
-  const reversed = / @\w+ (?:\w+ )?(?:tripped|went out|cut out|gone out|blew out|conked out|packed (?:up|in)|burned out|burnt out) /.test(clause) || OPEN_WORDS?.test(clause) === true || OFF_WORDS?.test(clause) === true || away;
+  const reversed = / @heater (?:is |has |about |nearly |almost |gone )+out /.test(clause) || / @\w+ (?:\w+ )?(?:tripped|went out|cut out|gone out|blew out|conked out|packed (?:up|in)|burned out|burnt out) /.test(clause) || OPEN_WORDS?.test(clause) === true || OFF_WORDS?.test(clause) === true || away;
   const stands = SHUT_WORDS?.test(clause) === true || ON_WORDS?.test(clause) === true || ACTED_WORDS?.test(clause) === true || HARVESTED.test(clause) || wordings`
     (?:everything|all|all of it|lot|beds?|plants|crops|they|them|%\d+) (?:is |are |all |now |snug |safe |tucked |warm )*(?:under|beneath|
     underneath) (?:the |their |its |a )?@cover

@@ -62,7 +62,7 @@ const ITEM_WORDS: Readonly<Record<Item, string>> = {
 const MORE_FILM = ['one more', 'another', 'second', 'extra', 'additional', 'third'].flatMap((more) => ['film', 'foil', 'plastic', 'poly', 'polythene', 'sheet', 'skin', 'layer', 'cover of plastic'].flatMap((sheet) => [`${more} ${sheet}`, `${more} layer of ${sheet}`, `${more} sheet of ${sheet}`]));
 
 /** Words that say how many of an item there are when a number stands before them. */
-export const COUNTED_ITEMS: ReadonlySet<Item> = new Set(['cover', 'curtain', 'heater', 'fan', 'water', 'stones', 'layer', 'tube', 'wall']);
+export const COUNTED_ITEMS: ReadonlySet<Item> = new Set(['cover', 'curtain', 'heater', 'fan', 'water', 'stones', 'layer', 'film', 'tube', 'wall']);
 
 /** Item phrases by their words in the singular, joined by blanks. */
 export const ITEM_BY_PHRASE: ReadonlyMap<string, Item> = new Map(

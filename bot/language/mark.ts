@@ -11,7 +11,7 @@ import { wordings } from './wordings.js';
 
 const LASTING = wordings`
   (?:finished|done|just) (?:installing|building|fitting|putting|hanging|mounting|burying|digging|laying)|installed|install|built|mounted|replaced
-  upgraded|painted|insulated|buried|stacked|added|fitted|hung|bought|constructed|set up|put in|putting in|made|dug|glued|stapled|attached|moved|doubled
+  upgraded|painted|insulated|buried|stacked|added|fitted|hung|bought|constructed|set up|put in|putting in|made|dug|glued|stapled|attached|moved|shifted|relocated|doubled
   swapped|extended|removed the old|finished building|finished installing|finished putting|put up|hooked up|wired|blackened|wrapped|sealed|caulked|lined
   banked|plumbed|screwed|bolted|nailed|welded|trenched|framed|assembled|erected|reskinned|re skinned|reglazed|skinned|double skinned|wiggle wired|clad
   cladded|plugged the gaps|weatherstripped|weather stripped
@@ -31,7 +31,7 @@ export function mark(message: Message): Intent | null {
   const items = itemsSaid(said);
   const lasts = items.some((item) => LASTING_ITEMS.has(item));
   const verb = LASTING.test(said);
-  const kept = (verb && (items.length > 0 || / (?:gaps|cracks|edge|edges|foundation|greenhouse|&inside|end walls|door|door seal|skirt|thermometer|sensor|probe|gauge|\$\d+) /.test(said))) || (PLACED.test(said) && lasts) || (/\bnew\b/.test(message.plain) && items.length > 0 && / (?:got|have|put) |^ [@a] /.test(said)) || (/^(?:a )?(?:new|second|third) /.test(message.plain.trimStart()) && lasts) || (GONE.test(said) && (lasts || / sold | got rid /.test(said)) && items.length > 0) || (/ finished /.test(said) && lasts) || (FOR_GOOD.test(said) && items.length > 0) || / (?:double skinned|reskinned|re skinned|reglazed) /.test(said) || /^ (?:mark|note|log) :? ?(?!;|last|past|for|please|of|this week)/.test(message.form);
+  const kept = (verb && (items.length > 0 || / (?:gaps|cracks|edge|edges|foundation|greenhouse|&inside|end walls|door|door seal|skirt|thermometer|sensor|probe|gauge|\$\d+) /.test(said))) || (PLACED.test(said) && lasts && !/ (?:thermometer|probe|sensor|hand|hands|finger) (?:\w+ ){0,3}?(?:in|into|on|against) /.test(said)) || (/\bnew\b/.test(message.plain) && items.length > 0 && / (?:got|have|put) |^ [@a] /.test(said)) || (/^(?:a )?(?:new|second|third) /.test(message.plain.trimStart()) && lasts) || (GONE.test(said) && (lasts || / sold | got rid /.test(said)) && items.length > 0) || (/ finished /.test(said) && lasts) || (FOR_GOOD.test(said) && items.length > 0) || / (?:double skinned|reskinned|re skinned|reglazed) /.test(said) || /^ (?:mark|note|log) :? ?(?!;|last|past|for|please|of|this week)/.test(message.form);
   if (!kept) return null;
   // "Added a cover" may be tonight's or for good.
   const nightly = items.length > 0 && !lasts && !NEW.test(said) && !/\bnew\b/.test(message.plain) && !/ (?:sold|got|installed|built|bought|mounted|fitted|replaced|upgraded|constructed|put in (?:a|an|another|two)) /.test(said) && !FOR_GOOD.test(said) && changedAt(message) === localTime(message);

@@ -1,5 +1,5 @@
 import { settleBareHours } from './clock-hours.js';
-import { countsSomething } from './counted.js';
+import { countsSomething, isBetween, isYear } from './counted.js';
 import { cropNames, DOUBTFUL_CROP_WORDS, type CropHit, type CropNames } from './crop-names.js';
 import type { CropWord } from './crop-word.js';
 import type { Units } from './intent.js';
@@ -97,7 +97,8 @@ function phraseAt(words: readonly Word[], at: number, crops: CropNames): { reado
     const phrase = part.map(({ word }) => singular(word)).join(' ');
     const item = ITEM_BY_PHRASE.get(phrase);
     // One side is a place in the house, "sides" are what is rolled up and down; "heat" is mostly no device.
-    const isItem = item !== undefined && !(phrase === 'side' && part[0]?.word !== 'sides') && !(/^heat(?:ing)?$/.test(phrase) && !isHeat(words, at));
+    const isLot = /^(?:heap|pile)$/.test(phrase) && words[at + length]?.word === 'of' && !/^(?:compost|manure|muck|dung|leaves|chips|woodchips)$/.test(words[at + length + 1]?.word ?? '');
+    const isItem = item !== undefined && !isLot && !(phrase === 'side' && part[0]?.word !== 'sides') && !(/^heat(?:ing)?$/.test(phrase) && !isHeat(words, at));
     if (isItem) return { symbol: `@${item}`, length };
     const place = PLACE_BY_PHRASE.get(phrase);
     if (place !== undefined) return { symbol: `&${place}`, length };
@@ -159,6 +160,10 @@ export function withPieces(message: Omit<Message, 'pieces' | 'form' | 'said' | '
   return { ...message, pieces, form, said, asks: isQuestion(form, said) };
 }
 
+/** The message with its numbers as figures that are no temperatures. */
+export const withoutNumbers = (message: Message): Message =>
+  withPieces({ ...message, temps: [] }, message.pieces.map((piece) => (piece.symbol.startsWith('#') ? { ...piece, symbol: '*figure' } : piece)));
+
 /** The pieces after "hi", "good morning", "ok so"; a message of nothing else is kept. */
 function withoutGreeting(pieces: readonly Piece[]): readonly Piece[] {
   const first = pieces.findIndex(({ symbol }, index) => !GREETING.has(symbol) || ((symbol === 'hi' || symbol === '-') && /^(?:[#/].*|of|was|is|temperature)$/.test(pieces[index + 1]?.symbol ?? '')) || (symbol === 'well' && pieces[index + 1]?.symbol === 'done'));
@@ -170,14 +175,18 @@ function withoutGreeting(pieces: readonly Piece[]): readonly Piece[] {
 /** "Six 200 litre barrels": what a thing holds or weighs. */
 const HOLDS = /^(?:l|lit|gal|kg|kilo|lb|pound|w|kw|watt)/;
 
+/** "4 more blue drums". */
+const MOST_BETWEEN = 4;
+
 /** "4 drums" is an amount and no temperature. */
 function countItems(pieces: readonly Piece[], temps: readonly TempToken[], amounts: AmountToken[]): { readonly pieces: readonly Piece[]; readonly temps: readonly TempToken[] } {
   const numbers: TempToken[] = [];
   const counted = pieces.map((piece, index): Piece => {
     const temp = piece.symbol.startsWith('#') ? temps[Number(piece.symbol.slice(1))] : undefined;
     if (temp === undefined) return piece;
+    if (isYear(pieces, index, temp)) return { ...piece, symbol: '*year' };
     if (countsSomething(pieces, index, temp)) return { ...piece, symbol: `=${amounts.push({ type: 'amount', value: temp.value, noun: 'other', text: temp.text, start: temp.start, end: temp.end }) - 1}` };
-    const next = /^(?:more|new|extra|black|big)$/.test(pieces[index + 1]?.symbol ?? '') ? pieces[index + 2] : pieces[index + 1];
+    const next = pieces.slice(index + 1, index + MOST_BETWEEN).find(({ symbol }) => !isBetween(symbol));
     const isCounted = HOLDS.test(amounts[Number(/^=(\d+)$/.exec(pieces[index + 1]?.symbol ?? '')?.[1])]?.noun ?? '') || next !== undefined && [...COUNTED_ITEMS].some((item) => next.symbol === `@${item}`) && (/s\b/.test(next.written) || temp.value === 1);
     if (!isCounted || temp.sign !== 'none' || temp.unit !== null || temp.degree || temp.against !== null || !Number.isInteger(temp.value) || temp.value === 0) return { ...piece, symbol: `#${numbers.push(temp) - 1}` };
     return { ...piece, symbol: `=${amounts.push({ type: 'amount', value: temp.value, noun: 'count', text: temp.text, start: temp.start, end: temp.end }) - 1}` };

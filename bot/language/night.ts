@@ -26,7 +26,8 @@ export function nightMeant(message: Message): NightsMeant | Unclear {
   const now = localNow(message);
   const today = now.startOf('day');
   const tonight = now.hour < NIGHT_ENDS_HOUR ? today.minus({ days: 1 }) : today;
-  const { said } = message;
+  // "They went in three weeks ago" is of no night to come.
+  const said = message.said.replace(/ (?:in )?=\d+ ago (?=)/g, ' ');
   const open = (dates: readonly DateTime[]): Unclear => unclear('which-night', { choices: dates.map(iso) });
   const ahead = / (?:in|next|coming|over the|for the|the next|this coming) (?:=\d+|few|couple) /.exec(said);
   if (/ (?:this|the|next|coming|rest of the|all) week |^ week $/.test(said) || / (?:cold|warm|frost|freezing) (?:spell|snap|wave|front|blast) /.test(said) || wordings`

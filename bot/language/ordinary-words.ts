@@ -78,7 +78,7 @@ export const ORDINARY_WORDS: ReadonlySet<string> = new Set(
   sheep sheer steer stony
   drugs drunk drama vest bale bales plaster elastic compose composed company blanked harvester recovered discovered hovered insulated weathered
   whether lowered walls waste
-  stoned compass harness settled setting options server pear pears drill inflation speaks longest popped banked limp lies hotter tons mins base
+  marjorie stoned compass harness settled setting options server pear pears drill inflation speaks longest popped banked limp lies hotter tons mins base
   purely curves curl headers header core bash connection filter shell latest contain contains engine binding graph graphs bugs wrong
   switch sending char compat convert converts sparse container contained proper converted typos type types typed lazy collection helper helpers
   caller remain remains

@@ -1,4 +1,5 @@
 import { namedCrops } from './crop-question.js';
+import { dayPhrases } from './day-phrases.js';
 import { unclear, type Intent, type Meaning, type OutcomeState } from './intent.js';
 import { localNow } from './local-now.js';
 import type { Message } from './message.js';
@@ -54,10 +55,10 @@ const VERB = wordings`
 `;
 
 function stateOf(said: string): OutcomeState | Unknown {
-  const denied = said.replace(/ bit the dust /g, ' died ').replace(DENIED, ' unharmed ');
+  const denied = said.replace(/ bit the dust /g, ' died ').replace(/ (?:would|could|might|may) (?:not|never) (?:make it|survive|come through|pull through|last) /g, ' ').replace(DENIED, ' unharmed ');
   if (UNDENIED.test(denied) && !/ (?:dead|died|lost) /.test(denied)) return 'marked';
   const found = (Object.keys(STATES) as OutcomeState[]).filter((state) => STATES[state].test(denied));
-  if (/ (?:did not|not|never) (?:survive|make it|come through|pull through|last the night) /.test(said)) return 'dead';
+  if (/ (?<!(?:would|could|might|may) )(?:did not|not|never) (?:survive|make it|come through|pull through|last the night) /.test(said)) return 'dead';
   // "The tips went black": a part of the plant is hurt, and the plant lives.
   if (PARTS.test(said) && !/ (?:dead|died|killed|lost|mush|gone) /.test(denied) && !found.includes('fine') && found.length > 0) return 'marked';
   const [only] = found;
@@ -105,9 +106,15 @@ export function outcome(message: Message): Intent | null {
   const beds = bed > 0 ? message.pieces.slice(bed - 1, bed + 1).map(({ written }) => written).join(' ') : / (?:in|on) (?:the )?(\w+ bed) /.exec(said)?.[1];
   const dated = / last night | this morning | overnight /.test(said);
   const { hour } = localNow(message);
-  const night = dated ? lastNight(message, hour) : null;
+  const night = dated ? lastNight(message, hour) : namedNight(message);
   const came = (one: string): Extract<Meaning, { kind: 'outcome' }> => ({ kind: 'outcome', crop: one, ...(beds === undefined ? {} : { bed: beds }), state, ...(night === null ? {} : { night }) });
   return more.length === 0 ? came(crop) : { ...came(crop), also: more.map(came) };
+}
+
+/** "On Thursday night": the last one that is over. */
+function namedNight(message: Message): string | null {
+  const past = dayPhrases(message.plain, { atS: message.atS, zone: message.zone, direction: 'past' }, message.temps).find(({ date, part }) => date !== null && part === 'night');
+  return past?.date ?? null;
 }
 
 /** The night that ended this morning. */

@@ -86,7 +86,7 @@ const FIRST: readonly PlainAsk[] = [
 
 const LATER: readonly PlainAsk[] = [
   { kind: 'settings', said: wordings`
-    ^ (?:(?:please|just|in|make it|all in) )*(?:celsius|fahrenheit|centigrade)(?: (?:please|instead|thanks|from now on|for me|now|always))* $
+    ^ (?:(?:please|just|in|make it|all in) )*(?:celsius|fahrenheit|centigrade)(?: (?:please|not f|not c|not fahrenheit|not celsius|instead|thanks|from now on|for me|now|always))* $
     ^ (?:what (?:are|is) |show (?:me )?|see |change |open |view |check |go to )?(?:my |the |your |our )*(?:settings?|preferences|options)(?: (?:are|
     please|now|right now))* (?:\? )?$
     ^ (?:(?:please|be|stay|keep|go) )*(?:settings?|preferences|options|units?|change settings|pause|mute|snooze|my settings|unpause|unmute|
@@ -181,6 +181,8 @@ const LATER: readonly PlainAsk[] = [
     (?:show|list|give|send|tell|see) (?:me |us )?(?:the |my |our )*(?:last|past|previous|recent) (?:=\d+|fortnight|few|\w+ nights)
     (?:last|past) (?:fortnight|=\d+)(?: for me| please| \?)? $
     history|graph|graphs|chart|charts|plot|diagram|picture|trend|log|logbook
+    how (?:did |have |were )?(?:the |my |our )?(?:last|past|previous) (?:few |couple of |=\d+ )?(?:weeks?|nights?|days?)?(?: ?)(?:went|go|gone|been)
+    how (?:did |have |were )?(?:the |my |our )?(?:last|past|previous) (?:few |couple of |=\d+ )?(?:weeks?|nights?|days?) (?:went|go|gone|been)
     (?:past|previous|last|recent) (?:few |couple of |=\d+ |several )?(?:weeks?|months?|winters?|seasons?|nights?|days|years?|readings?|lows?|temperature|
     numbers)
     (?:what|how) (?:was|were|did|cold was|low was|warm was|cold did|low did|cold has)

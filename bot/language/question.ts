@@ -42,6 +42,7 @@ const asksInWords = (form: string, said: string): boolean => wordings`
   open or (?:shut|closed)|(?:shut|closed) or open|what happens
   (?:what|how) (?:would|will|could|much|low|cold|warm) (?:it|that|we|i|the|they|this|be|colder|warmer|lower|would|will)
   (?:to|at|below) (?:what|which) (?:temperature|point|degree)
+  (?:like|love|want|need|curious|dying) to know (?:\S+ ){0,5}?(?:what|how|if|whether|when|which)
 `.test(said) || / (?:should|shall|can|could|must|may|do) (?:i|we) /.test(said) || OPENERS.some((opener) => opener.test(said)) || wordings`
   [,;] (?:how|what|which|any) (?:would|will|could|does|did|much|difference|good|happens)|@\w+ or #\d+
   ^ (?:ok |safe )?to (?:@cover|cover|uncover|open|close|vent|pick|harvest)

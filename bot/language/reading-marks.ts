@@ -39,6 +39,8 @@ export function readingMark(message: Message, at: number): ReadingMark {
   const before = pieces[at - 1]?.symbol ?? '';
   const after = pieces[at + 1]?.symbol ?? '';
   if (symbol === 'down' && !/^(?:to|at|as|#\d+)$/.test(after)) return NONE;
+  // "Not been down to the tunnel yet".
+  if (symbol === 'down' && after === 'to' && /^(?:the|my|our|&)/.test(pieces[at + 2]?.symbol ?? '')) return NONE;
   // "In the sun, so probably too high", "outside the greenhouse".
   if (before === 'too') return NONE;
   if (symbol === '&inside' && /(?:^| )&outside(?: of)? (?:the|my|our)$/.test(pieces.slice(Math.max(at - 3, 0), at).map((piece) => piece.symbol).join(' '))) return NONE;

@@ -25,7 +25,7 @@ const TALK = list(`a about actual actually after again air all almost already al
   correctly reckon know do does did not why what dont woke`);
 
 /** Words right after a number that leave it a temperature; any other plain word there is what it counts or measures ("28 plants"). */
-const AFTER = list(`a an about after again air shade all already also am and anyway approx around as at ago back bad balmy before brr brrr brrrr burr but by
+const AFTER = list(`oh ah um er yeah aye thats which because though a an about after again air shade all already also am and anyway approx around as at ago back bad balmy before brr brrr brrrr burr but by
   chilly cold coldest colder current currently dang damn dawn day degrees degree down early even evening exactly falling flat first for
   freezing freaking friday from frost here high higher hot i in inside ish it just last late low lower lowest lol maximum midnight noon to an
   h l hi outdoors minimum monday morning min max night now off ok on only or out ouch outside overnight pm reading right rising roughly round
@@ -44,7 +44,7 @@ const OTHER_MEASURES = list(`humidity rh windchill gust gusts mph kmh kph speed 
   setpoint`);
 
 /** Where thermometers hang that are not the grower's. */
-const ELSEWHERE = list(`neighbor neighbors neighbour neighbours airport town city village valley car truck phone fridge freezer kitchen oven garage office bedroom
+const ELSEWHERE = list(`wireless neighbor neighbors neighbour neighbours airport town city village valley car truck phone fridge freezer kitchen oven garage office bedroom
   forecast app website online internet tv radio weatherman accuweather bbc noaa wunderground metoffice metservice meteo apple android`);
 
 /** Words of a wish or a rule: what should be, and not what was seen. */
@@ -73,22 +73,66 @@ const isBedOf = (symbols: readonly string[], crop: string): boolean => /^(?:beds
 export function numbersIn(stretch: readonly Piece[], temps: readonly TempToken[]): 'temperatures' | 'other' | 'unknown' {
   const symbols = stretch.map(({ symbol }) => symbol);
   const isBare = (symbol: string): boolean => symbol.startsWith('#') && !isMarked(temps[Number(symbol.slice(1))] ?? NOTHING);
-  if (symbols.some((symbol) => OTHER_MEASURES.has(symbol) || ELSEWHERE.has(symbol))) return 'other';
-  if (symbols.some((symbol) => WISHES.has(symbol) || symbol.startsWith('%') && !isBedOf(symbols, symbol))) return 'unknown';
+  // "Outside it is four below, on my husband's phone": what comes after a number that says what it is of changes nothing.
+  const told = upToCore(symbols);
+  if (told.some((symbol) => OTHER_MEASURES.has(symbol) || ELSEWHERE.has(symbol))) return 'other';
+  if (symbols.some((symbol) => WISHES.has(symbol)) || told.some((symbol) => symbol.startsWith('%') && !isBedOf(symbols, symbol))) return 'unknown';
   if (symbols.some((symbol) => NO_AIR.test(symbol)) && !symbols.some((symbol) => /^(?:[&$]|@(?:cover|water|stones|tube)$)/.test(symbol))) return 'unknown';
   // A number at a heater is what it is set to, where no place is said.
   const heater = symbols.indexOf('@heater');
   const first = symbols.findIndex((symbol) => symbol.startsWith('#'));
   if (heater >= 0 && heater < first && !symbols.slice(heater, first).some((symbol) => STORY.has(symbol)) && !symbols.some((symbol) => /^[&$]/.test(symbol) || symbol === 'thermometer')) return 'unknown';
   if (symbols.some((symbol, at) => isBare(symbol) && isCounting(symbols[at + 1]))) return 'unknown';
-  const unknown = unknownWords(symbols);
+  const said = ` ${symbols.join(' ')} `;
+  if (OLD_TALE.test(said)) return 'other';
+  if (symbols.some((symbol, at) => symbol.startsWith('&') && OTHERS_OWN.test(symbols[at - 1] ?? ''))) return 'other';
+  const unknown = unknownWords(inCores(symbols));
   const numbers = symbols.flatMap((symbol) => (symbol.startsWith('#') ? (temps[Number(symbol.slice(1))] ?? []) : []));
   const isPlain = numbers.every(isMarked) || symbols.some((symbol) => EVIDENCE.has(symbol) || /^[&$@]/.test(symbol));
   return symbols.includes('*foreign') || unknown > (numbers.every(isMarked) ? UNKNOWN_WORDS : isPlain ? UNKNOWN_WORDS_WHERE_BARE : 0) ? 'unknown' : 'temperatures';
 }
 
+/** What was once, or at somebody's. */
+const OLD_TALE = / (?:last (?:year|winter|season|january|february|march|december|november)|years? ago|in \*year|back in|of \*year|when (?:i|we) (?:was|were) (?:a )?(?:kids?|young|little|boys?|girls?|small)|at (?:his|her|their) (?:place|house|farm|end|way)|on record|in the old days) /;
+/** "His tunnel". */
+const OTHERS_OWN = /^(?:his|her|their|your|neighbours|neighbors)$/;
+/** Makes of a core that it says what it is of, and of when. */
+const OF_HOUSE = /^(?:[&$]|@(?:cover|water|stones)$|low$|lowest$|minimum$|high$|highest$|maximum$)/;
+/** A story before a number is none of a thermometer where somebody only wishes or does not know. */
+const DOUBT = list('not never no without if wish wished like would should could might until till unless than as');
+
+/**
+ * The part of a stretch that is spoken of a thermometer: the words around each number up to the first that nobody says of one,
+ * where those alone say which temperature it is. "Davie had a sore back so the low inside was 4" is a story and a reading.
+ */
+function cores(symbols: readonly string[]): readonly Core[] {
+  const isTold = (symbol: string): boolean => unknownWords([symbol]) === 0 && !/^[%=*]/.test(symbol);
+  const found = symbols.flatMap((symbol, at): readonly Core[] => {
+    if (!symbol.startsWith('#')) return [];
+    let [from, to] = [at, at];
+    while (from > 0 && isTold(symbols[from - 1] ?? '')) from--;
+    while (to < symbols.length - 1 && isTold(symbols[to + 1] ?? '')) to++;
+    return [{ from, to, symbols: symbols.slice(from, to + 1) }];
+  });
+  const areAll = found.every((core) => core.symbols.some((symbol) => OF_HOUSE.test(symbol))) && !symbols.some((symbol) => DOUBT.has(symbol));
+  return areAll ? found : [];
+}
+
+interface Core {
+  readonly from: number;
+  readonly to: number;
+  readonly symbols: readonly string[];
+}
+
+const inCores = (symbols: readonly string[]): readonly string[] => {
+  const found = cores(symbols);
+  return found.length === 0 ? symbols : found.flatMap((core) => core.symbols);
+};
+
+const upToCore = (symbols: readonly string[]): readonly string[] => symbols.slice(0, (cores(symbols).at(-1)?.to ?? symbols.length) + 1);
+
 /** How many words of a stretch nobody says of a thermometer. */
-export const unknownWords = (symbols: readonly string[]): number => symbols.filter((symbol) => /^[a-z0-9'*-]/.test(symbol) && symbol !== '*day' && symbol !== '*label' && !TALK.has(symbol) && !AFTER.has(symbol)).length;
+export const unknownWords = (symbols: readonly string[]): number => symbols.filter((symbol) => /^[a-z0-9'*-]/.test(symbol) && symbol !== '*day' && symbol !== '*year' && symbol !== '*label' && !TALK.has(symbol) && !AFTER.has(symbol)).length;
 
 const SUBJECTS = list('my our the his her he she they we i a your their us');
 /** After a number these say where it is of. */

@@ -31,7 +31,7 @@ interface Sign {
   readonly day: DayPhrase | null;
 }
 
-const SEPARATORS = new Set([',', ';', 'and', 'but', '/', 'while', 'with', 'brr', 'brrr', 'brrrr', 'burr', 'yikes', 'sheesh', 'phew', 'ugh', 'wow', 'whew']);
+const SEPARATORS = new Set([',', ';', 'and', 'but', '/', 'while', 'with', 'which', 'because', 'though', 'although', 'mind', 'brr', 'brrr', 'brrrr', 'burr', 'yikes', 'sheesh', 'phew', 'ugh', 'wow', 'whew']);
 const isSeparator = (symbol: string): boolean => SEPARATORS.has(symbol);
 const isMark = ({ mark }: Sign): boolean => mark.place !== undefined || mark.stat !== undefined || mark.sun !== undefined || mark.isNow === true;
 const tells = (sign: Sign): boolean => isMark(sign) || sign.clock !== null || sign.day !== null;
@@ -39,6 +39,11 @@ const tells = (sign: Sign): boolean => isMark(sign) || sign.clock !== null || si
 /** "Having my coffee now", "back in 20 minutes": a stretch without a number that says nothing of the one beside it. */
 const isAside = (stretch: readonly Sign[]): boolean =>
   !stretch.some(({ mark }) => mark.place !== undefined || mark.stat !== undefined || mark.sun !== undefined) && unknownWords(stretch.map(({ piece }) => piece.symbol)) > 0;
+
+const hasNumber = (stretch: readonly Sign[]): boolean => stretch.some(({ piece }) => piece.symbol.startsWith('#'));
+/** "I was down at the allotment", where the number has a place of its own. */
+const isElsewhere = (stretch: readonly Sign[]): boolean =>
+  stretch.some(({ mark }) => mark.place !== undefined) && !stretch.some(({ mark }) => mark.stat !== undefined || mark.sun !== undefined) && stretch.some(({ piece }) => /^(?:i|we|he|she|been)$/.test(piece.symbol) || unknownWords([piece.symbol]) > 0);
 
 const FEW = 4;
 /** What follows up to the next stop: "was -5 at dawn, now it is 2" is of two times. */
@@ -59,13 +64,14 @@ function stretches(signs: readonly Sign[]): readonly (readonly Sign[])[] {
   }
   const first = signs.findIndex(({ piece }) => piece.symbol.startsWith('#'));
   const headsFirst = signs.findIndex(({ mark }) => mark.place !== undefined || mark.stat !== undefined) < first;
+  const isPlaced = cut.filter(hasNumber).every((stretch) => stretch.some(({ mark }) => mark.place !== undefined));
   const whole: Sign[][] = [];
   let waiting: Sign[] = [];
   for (const stretch of cut) {
-    if (stretch.some(({ piece }) => piece.symbol.startsWith('#'))) {
+    if (hasNumber(stretch)) {
       whole.push([...waiting, ...stretch]);
       waiting = [];
-    } else if (isAside(stretch)) continue;
+    } else if (isAside(stretch) || (isPlaced && isElsewhere(stretch))) continue;
     else if (whole.length > 0 && !headsFirst) whole.at(-1)?.push(...stretch);
     else waiting.push(...stretch);
   }
@@ -188,14 +194,24 @@ function inPairs(message: Message): Message {
 /** A sign that stands by itself belongs to one of the numbers, but which? "Minus, 3", "5 or so below". */
 const SIGN_ASTRAY = / (?:minus|negative|neg|below|subzero) | - #\d| #\d+ under (?:&outside|&inside|,|;|and|but|in|last|at|this|by|on|when|overnight|out|again|tonight|already|now|~\d+|$)/;
 
-/** The message without the stretches whose numbers are no temperatures; null where some may be or not, or none is left. */
-function onlyTemperatures(message: Message): Message | null {
+/** Whether no number of the message is of this house: what is somebody's, was once, or counts something. */
+export function isAllOfOther(message: Message): boolean {
+  const numbered = stretchesOf(message.pieces).filter((stretch) => stretch.some(({ symbol }) => symbol.startsWith('#')));
+  return numbered.length > 0 && numbered.every((stretch) => numbersIn(stretch, message.temps) === 'other' || speaksOfOther(stretch.map(({ symbol }) => symbol), message.temps));
+}
+
+function stretchesOf(pieces: readonly Piece[]): readonly (readonly Piece[])[] {
   const cut: Piece[][] = [[]];
-  for (const piece of message.pieces) {
+  for (const piece of pieces) {
     if (isSeparator(piece.symbol)) cut.push([]);
     cut.at(-1)?.push(piece);
   }
-  const told = cut.map((stretch) => ({ stretch, of: stretch.some(({ symbol }) => symbol.startsWith('#')) ? numbersIn(stretch, message.temps) : null }));
+  return cut;
+}
+
+/** The message without the stretches whose numbers are no temperatures; null where some may be or not, or none is left. */
+function onlyTemperatures(message: Message): Message | null {
+  const told = stretchesOf(message.pieces).map((stretch) => ({ stretch, of: stretch.some(({ symbol }) => symbol.startsWith('#')) ? numbersIn(stretch, message.temps) : null }));
   const symbolsOf = (stretch: readonly Piece[]): readonly string[] => stretch.map(({ symbol }) => symbol);
   const isSure = told.some(({ stretch, of }) => of === 'temperatures' && stretch.length > 1 && showsWhat(symbolsOf(stretch), message.temps));
   for (const one of told) if (isSure && one.of === 'unknown' && speaksOfOther(symbolsOf(one.stretch), message.temps)) one.of = 'other';

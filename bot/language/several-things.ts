@@ -3,6 +3,7 @@ import { withPieces, type Message } from './message.js';
 import type { Piece } from './piece.js';
 import { plainText } from './plain-text.js';
 import { isQuestion } from './question.js';
+import { isAllOfOther } from './reading.js';
 import { isRemark } from './remarks.js';
 
 /** What must not be lost comes first; questions keep the order in which they were asked. */
@@ -58,6 +59,8 @@ interface Part {
   readonly to: number;
   readonly intent: Intent;
   readonly hasNumber: boolean;
+  /** Its number is of something that is none of ours: "two pies still to bake". */
+  readonly isOfOther: boolean;
 }
 
 const isForetold = ({ intent }: Part): boolean => intent.kind === 'unclear' && intent.choices?.join() === 'reading,outlook';
@@ -77,7 +80,7 @@ const holds = (longer: IntentKind, shorter: IntentKind): boolean => longer === s
 
 function costOf(part: Part, lost: number): number {
   const { intent, hasNumber } = part;
-  const own = intent.kind === 'chat' ? COST.chat : intent.kind !== 'unclear' ? COST.understood : isForetold(part) ? COST.noise : hasNumber ? COST.doubtfulNumber : intent.asks === 'what' ? COST.noise : COST.question;
+  const own = intent.kind === 'chat' ? COST.chat : intent.kind !== 'unclear' ? COST.understood : isForetold(part) || part.isOfOther ? COST.noise : hasNumber ? COST.doubtfulNumber : intent.asks === 'what' ? COST.noise : COST.question;
   return own + lost * COST.lost;
 }
 
@@ -94,14 +97,16 @@ function partOf(message: Message, from: number, to: number, understood: (text: s
   // "Help" and the like are asked for alone; in a longer message they are mostly only words.
   const isAlone = ASKED_ALONE.has(intent.kind);
   const told = intent.kind === 'did' ? { ...intent, words: words.replace(/[\s,;.-]+(?:and|but)?\s*$/i, '').trim() } : intent;
-  return { from, to, intent: isAlone ? unclear('what') : told, hasNumber: pieces.some(({ symbol }) => symbol.startsWith('#')) };
+  const symbols = pieces.map(({ symbol }) => symbol);
+  const hasNumber = symbols.some((symbol) => symbol.startsWith('#'));
+  return { from, to, intent: isAlone ? unclear('what') : told, hasNumber, isOfOther: hasNumber && intent.kind === 'unclear' && isAllOfOther(withPieces(message, pieces)) };
 }
 
 /** One thermometer's numbers stay together: what was doubtful as a whole must not become sure by being cut. */
 const isAllowed = (parts: readonly Part[]): boolean => {
   const writing = parts.filter(({ intent }) => meanings(intent).some(({ kind }) => kind === 'reading' || kind === 'fix'));
   const numbers = parts.filter(({ intent, hasNumber }) => hasNumber && intent.kind === 'unclear');
-  return writing.length <= 1 && (writing.length === 0 || numbers.every(isForetold));
+  return writing.length <= 1 && (writing.length === 0 || numbers.every((part) => part.isOfOther || isForetold(part)));
 };
 
 /** What somebody saw, beside a number that was foretold. */
@@ -121,7 +126,7 @@ export function severalThings(message: Message, whole: Intent, understood: (text
   const known = new Map<string, Part>();
   const part = (from: number, to: number): Part => {
     const key = `${from} ${to}`;
-    const found = known.get(key) ?? (from === 0 && to === message.pieces.length ? { from, to, intent: whole, hasNumber: message.temps.length > 0 } : undefined) ?? atoms.find((atom) => atom.from === from && atom.to === to) ?? partOf(message, from, to, understood);
+    const found = known.get(key) ?? (from === 0 && to === message.pieces.length ? { from, to, intent: whole, hasNumber: message.temps.length > 0, isOfOther: false } : undefined) ?? atoms.find((atom) => atom.from === from && atom.to === to) ?? partOf(message, from, to, understood);
     known.set(key, found);
     return found;
   };
@@ -144,8 +149,10 @@ export function severalThings(message: Message, whole: Intent, understood: (text
   // What was foretold may hide in a part that is not understood: "the forecast for tonight, 25".
   const isDoubted = best.some((one) => isForetold(one)) || (isForetold(part(0, message.pieces.length)) && best.some(({ intent }) => intent.kind === 'outlook' || (intent.kind === 'unclear' && intent.asks === 'what')));
   if (isDoubted && !reads.every(({ from, to }) => SEEN.test(` ${message.pieces.slice(from, to).map(({ symbol }) => symbol).join(' ')} `))) return null;
-  const isBeside = (one: Part): boolean => isForetold(one) || isRemark(withPieces(message, message.pieces.slice(one.from, one.to)), one.intent);
-  return inOrder(message.text, best.filter((one) => !(reads.length > 0 && isBeside(one))).flatMap(({ intent }) => meanings(intent)));
+  const isTold = (one: Part): boolean => isRemark(withPieces(message, message.pieces.slice(one.from, one.to)), one.intent);
+  const isMeant = (one: Part): boolean => !isTold(one) && one.intent.kind !== 'unclear' && one.intent.kind !== 'chat';
+  const isBeside = (one: Part): boolean => (one.isOfOther || isForetold(one) ? best.some(({ intent }) => intent.kind !== 'unclear') : isTold(one) && best.some(isMeant));
+  return inOrder(message.text, best.filter((one) => !isBeside(one)).flatMap(({ intent }) => meanings(intent)));
 }
 
 /** The allowed cutting of least cost; of two that cost the same the one with fewer parts. */
@@ -172,9 +179,25 @@ function cheapest(cuts: readonly number[], priced: (from: number, to: number) =>
 
 const FINISHED = /^\W*(?:finally |just )?(?:finished|completed|built)\b/i;
 
+type Did = Extract<Meaning, { kind: 'did' }>;
+
+/** "Picked the lettuce, and I did not turn the heater on": deeds of one night that go together are one telling of it. */
+function oneDeed(said: readonly Meaning[]): readonly Meaning[] {
+  const deeds = said.filter((one): one is Did => one.kind === 'did');
+  const [first, ...more] = deeds;
+  if (first === undefined || more.length === 0 || deeds.some(({ rest, night, amounts }) => rest !== undefined || amounts !== undefined || night !== first.night)) return said;
+  const done = [...new Set(deeds.flatMap((deed) => deed.done ?? []))];
+  const not = [...new Set(deeds.flatMap((deed) => deed.not ?? []))];
+  if (done.some((item) => not.includes(item)) || deeds.some((deed) => deed.done?.length === 0 || deed.not?.length === 0)) return said;
+  const { done: _done, not: _not, words: _words, ...kept } = first;
+  const words = deeds.flatMap((deed) => deed.words ?? []).join(', ');
+  const whole: Meaning = { ...kept, ...(done.length === 0 ? {} : { done }), ...(not.length === 0 ? {} : { not }), ...(words === '' ? {} : { words }) };
+  return said.flatMap((one): readonly Meaning[] => (one === first ? [whole] : one.kind === 'did' ? [] : [one]));
+}
+
 /** All that was said, the weightiest first; small talk and what was not understood only where there is nothing else. */
 function inOrder(text: string, said: readonly Meaning[]): Intent | null {
-  const all = said.map((one) => (one.kind === 'mark' ? { ...one, text: text.trim() } : one));
+  const all = oneDeed(said).map((one) => (one.kind === 'mark' ? { ...one, text: text.trim() } : one));
   const rank = ({ kind }: Meaning): number => (kind === 'unclear' ? FIRST_TO_LAST.length + 1 : FIRST_TO_LAST.includes(kind) ? FIRST_TO_LAST.indexOf(kind) : FIRST_TO_LAST.length);
   const worth = all.filter((one) => one.kind !== 'chat' && !(one.kind === 'unclear' && one.asks === 'what'));
   // Who wants no more messages is done with them, and not with the jobs; a number that came along is kept.

@@ -2,12 +2,15 @@ import { unclear, type Unclear } from './intent.js';
 import type { Message } from './message.js';
 import { ORDINARY_WORDS } from './ordinary-words.js';
 
-const NO_PLACE = new Set(`lowest highest coldest warmest minimum maximum worst best peak start end beginning nose dot money button whole it that the this there here
+const NO_PLACE = new Set(`husband wife son daughter mum mom dad phone dial screen display readout needle pointer card scale rest lowest highest coldest warmest minimum maximum worst best peak start end beginning nose dot money button whole it that the this there here
   morning night evening afternoon day sun sunshine sunlight shade moment time noon midnight dawn sunrise sunset sunup dusk daybreak light dark
-  bed beds middle center centre floor top bottom side back front end corner air row present last bare zero freezing least about around all
+  bed beds middle center centre floor top bottom side back front end corner air row present rest last bare zero freezing least about around all
   high low maximum minimum thermometer gauge probe sensor temperature plant plants leaf leaves canopy crop crops grower plastic film bench
   minute hour hours slippers pyjamas pajamas jammies pjs gown robe dressing boots wellies socks coat nightie jacket gloves rain snow wind
   storm fog a an my our one night's first now old new am pm`.split(/\s+/));
+
+/** Where another thing may be spoken of than the number is of. */
+const NEW_STRETCH = / (?=(?:[,;]|but|which|because|though|although|mind) )| (?=and (?!\w+ #|#))/;
 
 /**
  * A number that is said to be of a place which is neither in the house nor a thermometer's own name ("29 in the kitchen")
@@ -21,7 +24,7 @@ export function strangePlace(message: Message): Unclear | null {
     const at = message.pieces.findIndex(({ symbol }) => symbol === '*label');
     return unclear('which-place', { word: message.pieces.slice(Math.max(at - 1, 0), at + 1).map(({ written }) => written).join(' ') });
   }
-  const ofNumbers = form.split(/ (?=[,;] )/).filter((stretch) => stretch.includes('#') || /^[,;] (?:in|at|by|near|on|under|beside|behind) /.test(stretch)).map((stretch) => `${stretch} `).join('');
+  const ofNumbers = form.split(NEW_STRETCH).filter((stretch) => stretch.includes('#') || /^[,;] (?:in|at|by|near|on|under|beside|behind) /.test(stretch)).map((stretch) => `${stretch} `).join('');
   for (const found of ofNumbers.matchAll(/ (?:in|at|by|near|on|under|beside|behind|from) (?:the |my |our |a )(%\d+|[a-z]+) (?=([^ ]+ )?)/g)) {
     const [, word = '', after = ''] = found;
     if (NO_PLACE.has(word) || /^[&@$]/.test(after)) continue;

@@ -17,7 +17,10 @@ const SUPPOSES = wordings`
   would (?:it|that|a|an|the|\w+|=\d+|@\w+|two|more|adding|another|extra) (?:\w+ |@\w+ |&\w+ |=\d+ ){0,8}?(?:help|make|matter|work|be any use|
   be any good|be enough|do|save|be better|be worth|hold|give|gain|bring|lift|raise|warm|change|improve|add)|is (?:a|an|another|adding|two) .*worth
   is there any point (?:in|to|having)
-  is it worth (?:adding|putting(?! .* (?:on|over) )|getting|buying)|and if|and without|and with|with the @\w+ (?:off|on|shut|open|closed)|without
+  is it worth (?:adding|putting(?! .* (?:on|over) )|getting|buying)|and if|and without|and with|with the @\w+ (?:off|on|shut|open|closed)
+  without (?:\w+ ){0,4}?[@%]\w+|without (?:anything|any of it|it|them|covering|cover|heat|heating|picking)
+  ^ if (?:more|another|=\d+) @\w+
+  what would it (?:be|get|drop|go|look)(?: \w+){0,2} (?:with|without)
   compare|versus|vs
   what (?:would|will|could|might) (?:that|it|this|they|those|=\d+|adding|a|an|another|the)(?: [@=&]?\w+){0,6}? (?:get us|make|do|change|give|gain|buy|
   save|mean)|get away with|(?:only|just) (?:i|we) (?:did|do)
@@ -41,11 +44,16 @@ function deeds(clause: string): readonly Item[] {
   return [...new Set([...verbs, ...itemsSaid(clause)])];
 }
 
+/** What is told before "what if" is no part of what is supposed. */
+const MARKER = /^.* (?=(?:what if|what happens if|suppose|supposing|imagine|what would it do|how much would|would it help) )/;
+
 /** Of several sentences those that ask or suppose, where they name something: what a neighbour has is no part of it. */
 function askedSentences(form: string): string {
   const sentences = form.split(/(?<= [;?]) (?=\S)/).map((sentence) => ` ${sentence.trim()} `);
   const asked = sentences.filter((sentence) => sentence.includes(' ? ') || SUPPOSES.test(sentence)).join('');
-  return sentences.length > 1 && deeds(asked).length > 0 ? asked : form;
+  const kept = sentences.length > 1 && deeds(asked).length > 0 ? asked : form;
+  const supposed = kept.replace(MARKER, ' ');
+  return deeds(supposed).length > 0 ? supposed : kept;
 }
 
 /** A question about a night or a house that is not so: with more, or with less, than there is. */

@@ -7,7 +7,7 @@ import peggy from 'peggy';
  */
 export const VALUE_GRAMMAR = String.raw`
 {{
-  const SPELLED = { zero: 0, one: 1, two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10,
+  const SPELLED = { zero: 0, nought: 0, naught: 0, one: 1, two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10,
     eleven: 11, twelve: 12, thirteen: 13, fourteen: 14, fifteen: 15, sixteen: 16, seventeen: 17, eighteen: 18, nineteen: 19,
     twenty: 20, thirty: 30, thrity: 30, thirdy: 30, forty: 40, fourty: 40, twnety: 20, tweny: 20, twenny: 20, fiften: 15, forteen: 14, ninteen: 19, eigth: 8, eihgt: 8, fifty: 50, sixty: 60, seventy: 70, eighty: 80, ninety: 90 };
   const NOUNS = new Set(('foils sheets skins percent gallons gallon gals gal litres litre liters liter l kilowatts kilowatt kw watts watt w btus btu kilos kilo kgs kg pounds pound lbs lb tons ton tonnes tonne '
@@ -144,7 +144,7 @@ DegreeUnit
   / Degree { return { unit: null, degree: true }; }
   / unit:Unit { return { unit, degree: true }; }
 Degree = "°" / DegreeWord
-DegreeWord = ("degrees" / "degree" / "degs" / "deg." / "dgrs" / "grados" / "grader" / "graden" / "grad" / "degres" / "gradi") !Letter / "deg" !Letter
+DegreeWord = ("degrees" / "degree" / "degs" / "degr." / "degr" / "deg." / "dgrs" / "grados" / "grader" / "graden" / "grad" / "degres" / "gradi") !Letter / "deg" !Letter
 Unit
   = ("fahrenheit" / "farenheit" / "fahrenhiet" / "fahrenhite" / "farenhite" / "fahreinheit" / "ferenheit" / "fahrenheight" / "farenhiet" / "fahr" / "f") !Letter { return 'F'; }
   / ("celsius" / "celcius" / "celsuis" / "celcious" / "celsious" / "selsius" / "centigrades" / "centigrade" / "c") !Letter { return 'C'; }

@@ -26,6 +26,7 @@ const WORDS: Readonly<Record<string, string>> = {
   "y'all": 'you', "ya'll": 'you', "y'alls": 'your', yalls: 'your', youz: 'you', yiz: 'you', aul: 'old', ould: 'old', yonder: 'there',
   shoulda: 'should have', fixin: 'fixing', oughta: 'ought to', gonny: 'going to', tryna: 'trying to', needa: 'need to', arvo: 'afternoon',
   sarvo: 'this afternoon', dis: 'this', dem: 'them',
+  ow: 'how', "d'you": 'do you', dyou: 'do you', "g'house": 'greenhouse', "g'hse": 'greenhouse', lastnite: 'last night', lastnight: 'last night', nxt: 'next',
   tues: 'tuesday', weds: 'wednesday', thur: 'thursday', thurs: 'thursday',
   // What thumbs and other languages make of it.
   nite: 'night', nites: 'nights', mornin: 'morning', evenin: 'evening', eve: 'evening', tonite: 'tonight', yest: 'yesterday', grades: 'degrees',
@@ -36,7 +37,7 @@ const WORDS: Readonly<Record<string, string>> = {
 
 /** Oaths and fillers leave a hole as long as they were. */
 const SAYS_NOTHING = new RegExp(`\\b(?:${anyLine(String.raw`
-  bloody|sodding|damn(?:ed)?|goddamn(?:ed)?|bleeding|bleedin|flipping|flippin|frigging|friggin|fricking|frickin|freaking|freakin|effing|effin
+  uh|erm|uhm|uhh|umm|bloody|sodding|damn(?:ed)?|goddamn(?:ed)?|bleeding|bleedin|flipping|flippin|frigging|friggin|fricking|frickin|freaking|freakin|effing|effin
   fucking|fuckin|feckin|fecking|flaming|flamin|blasted|ruddy|bastarding|stinking|the hell|the heck|the devil|the fuck|the feck|on earth
   in heaven'?s name|eh|innit|lol|lmao|rofl|omg|tbh|ngl|imo|imho|smh|haha|hahaha|hehe|ha ha(?: ha)?|y'know|on the (?:dot|nose|button|money)
   give or take|by the way|btw|fyi|just saying|bore da|bonjour|guten (?:morgen|tag|abend)|buenos dias|buongiorno|god morgen|bom dia|dzien dobry
@@ -62,6 +63,17 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/\b(?:i|we|i've|we've|have) done (?=(?:cover|clos|shut|put|turn|pull|pick|lit|open|switch|drawn|went|got|forgot|build|built|hung|harvest)[a-z]*\b)/g, 'i already '],
   [/\b(?:fixing|fitting|aiming|minded|bound) to\b/g, 'going to'],
   [/\bmight could\b/g, 'could'],
+  [/\bat the mo\b/g, 'at the moment'],
+  [/\b(\d+|a few|two|three|four|five|six) (days|weeks|months) back\b/g, '$1 $2 ago'],
+  [/\b(minimum|low|lowest|min|max|maximum|high)s of (?=(?:the |last |this )?night\b)/g, '$1 of '],
+  [/\b(?:sorry,? )?(?:now )?where was i\b,?/g, ''],
+  [/\b(got|went|been|gone|came|come|get|getting) (?:back )?out (?:there|here)\b/g, '$1 over there'],
+  [/\b(in|since|of|from|winter|summer|back) '(\d\d)\b/g, '$1 19$2'],
+  // "One degree, positive, not negative".
+  [/(?<=\d.*|degrees?),? (?:only [a-z]+, )?(?:positive|plus|above zero),? (?:and )?not (?:negative|minus|below(?: zero)?)\b/g, ' above zero'],
+  [/\bwhat do you (?:say|think|reckon|figure),? (?=(?:will|does|do|is|are|can|should|would|any)\b)/g, ''],
+  [/\b(?:the )?morra\b/g, 'tomorrow'],
+  [/(?<=\b(?:then|tonight|tomorrow|alright|right)) butty?(?=\W*$)/g, ''],
   // "22, no wait, 23": what is taken back in the same breath was never said.
   [/(?<![\w.:-])(?:-|minus |negative )?\d+(?:\.\d+)?(?: ?(?:degrees|[cf]))?,? ?(?:\.\.\.? ?)?(?:no,? (?:wait|hang on|hold on|sorry|make that|scratch that|i mean)|wait,? no|er,? no|(?<=, ?)no(?=, ))(?:,| -|\.\.\.)? (?=(?:-|minus |negative )?\d)/g, ''],
   [/(?<![\w.:-])(?:-|minus |negative )?\d+(?:\.\d+)?((?: (?!and\b|but\b|or\b)[a-z]+){1,4}),? ?(?:no,? (?:wait|hang on|hold on|sorry|make that|scratch that|i mean)|wait,? no|er,? no|(?<=, ?)no(?=, ))(?:,| -|\.\.\.)? ((?:-|minus |negative )?\d+(?:\.\d+)?)(?= ?(?:$|[.,!;]))/g, '$2$1'],
@@ -69,7 +81,7 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   // "Naw, it was -5 no -15".
   [/(?<=^\W*(?:no|naw|nah|nope|sorry)\b.*\d) no (?=(?:-|minus )?\d)/g, ' not '],
   [/(?<![\w:.$-])(1[0-2]|[1-9])([0-5]\d) ?(?=[ap]\.?m\b)/g, '$1:$2 '],
-  [/\b(?:on |in )?(?:the )?night (?:of|from) (?=(?:the |this |next )?(mon|tues|wednes|thurs|fri|satur|sun)day\b)(?:the |this |next )?\w+day\b/g, '$1day night'],
+  [/\b(?:on |in )?(?:the )?night (?:of|from|on) (?=(?:the |this |next )?(mon|tues|wednes|thurs|fri|satur|sun)day\b)(?:the |this |next )?\w+day\b/g, '$1day night'],
   [/\bthis morn\b(?!ing)/g, 'this morning'],
   [/\b(?:right |at )?this (?:very )?(?:minute|second|instant)\b/g, 'right now'],
   [/\b(?:minimum|low|lowest|min) (?:of|for|in) (?:the |this )(?:past )?night\b(?! of| to)/g, 'overnight minimum'],

@@ -24,9 +24,7 @@ const title = ({ says, units, when }: Phrase): string => `${JSON.stringify(says)
 /** Not understood yet. A thermometer's name where the house has none by it; of the first the crop but not that its blossom is meant; the rest are asked about and store nothing. */
 const NOT_YET: ReadonlySet<string> = new Set([
   'Hello again :) my neighbor Carl keeps telling me I need some black water barrels in there. If I had 4 of the 55 gallon ones what would that do?',
-  'Thank you so much, you are better than the weather man on channel 5!',
   'Oh dear I had the wrong glasses on, that should have said 23 for the greenhouse',
-  'Evening all, just shutting up shop on the allotment, plot 42. Currently 3.2 in the tunnel and 0.5 outside',
   "Evening! Going to my daughter's in Leeds, be away 4 days from Friday, can you hold off with the messages till I'm back?",
   'Hello! 6 hours on my knees weeding, I can hardly stand. It peaked at 19.5 in the tunnel today would you believe',
   "You're a clever little thing aren't you, remind me of my nan and she lived to 96",
