@@ -7,10 +7,14 @@ import { logMark } from './features/mark/log-mark.js';
 import { allCropsMeant } from './features/outcome/all-crops.js';
 import { cropWords, logOutcome } from './features/outcome/log-outcome.js';
 import { answerSettings } from './features/settings/answer-settings.js';
+import { prepareTolerance } from './features/tolerance/answer-tolerance.js';
+import { askedAfterCall } from './features/tolerance/ask-tolerance.js';
+import { keptWithMove, toleranceView } from './features/tolerance/moved-tolerance.js';
 import { takeBackTold } from './features/undo/take-back.js';
 import { advisoryMessage } from './features/evening/advisory-message.js';
 import { cropName } from './features/evening/crop-name.js';
 import { composeAdvisory, keepAdvisory, type EveningPorts, type EveningSubject } from './features/evening/issue-advisory.js';
+import { toleranceNights } from './features/evening/tolerance-nights.js';
 import type { WorkedOutEvening } from './features/evening/work-out-evening.js';
 import { answerExport } from './features/export/answer-export.js';
 import { answerCropAhead, answerOutlook, weekOf } from './features/outlook/answer-outlook.js';
@@ -28,7 +32,8 @@ import { answerSuppose } from './features/suppose/answer-suppose.js';
 import { advisoryAskedAbout } from './features/why/asked-about.js';
 import type { CropWord } from './language/crop-word.js';
 import { meanings, type Intent, type Meaning } from './language/intent.js';
-import { readMessage } from './language/message.js';
+import { readMessage, type Heard } from './language/message.js';
+import { tolerancesIn } from './language/tolerance.js';
 import { understand } from './language/understand.js';
 import { inOneMessage, undoOnce, withDeedsTold } from './several-answers.js';
 import { NoWeatherError, type IncomingMessage, type Log, type Records } from './ports.js';
@@ -73,8 +78,14 @@ export async function answerMessage(message: IncomingMessage, subject: EveningSu
 /** Understands a message and does all that takes time: weather and physics. What fails is answered too. */
 export async function prepareAnswer(message: IncomingMessage, subject: EveningSubject, ports: ConversationPorts): Promise<ReadyAnswer> {
   const { grower } = subject.greenhouse;
-  const intent = understand({ text: message.text, atS: message.receivedAtS, zone: subject.zone, units: grower.units, crops: CROP_WORDS, thermometers: thermometerNames(subject.greenhouse) });
-  return prepareIntent(intent, message, subject, ports);
+  const heard = { text: message.text, atS: message.receivedAtS, zone: subject.zone, units: grower.units, crops: CROP_WORDS, thermometers: thermometerNames(subject.greenhouse) };
+  return prepareIntent(withCareSaid(understand(heard), heard), message, subject, ports);
+}
+
+/** "Covered the beds. The kale is worth 60": what is said beside a deed or a reading of how readily to call is kept too. */
+function withCareSaid(intent: Intent, heard: Heard): Intent {
+  const hasOwn = meanings(intent).some(({ kind }) => kind === 'settings' || kind === 'unclear');
+  return hasOwn || tolerancesIn(heard).length === 0 ? intent : { ...intent, also: [...(intent.also ?? []), { kind: 'settings' }] };
 }
 
 /** As prepareAnswer, for a meaning that is known already, such as a pressed button's. Each of several things is answered; one that fails takes none along. */
@@ -144,13 +155,21 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
       };
     }
     case 'did':
-      return told(spoken, (store) => logDeeds(intent, deedIn(intent, message, subject), store));
+      return async (store) => {
+        const deed = deedIn(intent, message, subject);
+        const kept = await told(spoken, (written) => moving(subject, written, () => logDeeds(intent, deed, written)))(store);
+        const asked = await askedAfterCall(deed, store);
+        return asked === null ? kept : inOneMessage([kept, asked]);
+      };
     case 'outcome':
-      return told(spoken, (store) => logOutcome(intent, spoken, store));
+      return told(spoken, (store) => outcomeKept(intent, spoken, store));
     case 'mark':
       return told(spoken, (store) => logMark(intent, { ...spoken, counted: false }, store));
     case 'settings':
-      return async (store) => ({ text: await answerSettings({ ...spoken, eveningToday: eveningToday(subject, message.receivedAtS) }, store) });
+      return (
+        prepareTolerance(spoken, CROP_WORDS) ??
+        (async (store) => ({ text: await answerSettings({ ...spoken, eveningToday: eveningToday(subject, message.receivedAtS), tolerance: toleranceView(subject.greenhouse, await toleranceNights(store, subject)) }, store) }))
+      );
     case 'chat':
       return saying(smallTalk(message.text));
     case 'suppose':
@@ -179,7 +198,7 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
       return askingChat('erase', notBuiltYet('erase'));
     case 'unclear': {
       const all = intent.asks === 'which-crop' && intent.word === undefined ? allCropsMeant(subject.greenhouse, { text: message.text, atS: message.receivedAtS, zone: subject.zone, units, crops: CROP_WORDS }) : [];
-      if (all.length > 0) return told(spoken, async (store) => undoOnce(await inTurn(all, (one) => logOutcome(one, spoken, store))).join('\n'));
+      if (all.length > 0) return told(spoken, async (store) => undoOnce(await inTurn(all, (one) => outcomeKept(one, spoken, store))).join('\n'));
       return (store) => (intent.asks === 'which-state' ? askedForState(spoken, store) : askBackAbout(intent, spoken, store));
     }
     default:
@@ -213,6 +232,12 @@ const told =
     await store.keepPending?.(JSON.stringify({ about: 'told', text: words, atS: receivedAtS } satisfies Pending));
     return { text };
   };
+
+/** A word that may move how readily the grower is called out, and how it does. */
+const moving = (subject: Pick<EveningSubject, 'greenhouseId' | 'greenhouse'>, store: Records, keep: () => Promise<string>): Promise<string> => keptWithMove(keep, { greenhouse: subject.greenhouse, nights: () => toleranceNights(store, subject) });
+
+/** How a crop came through. */
+export const outcomeKept = (outcome: Extract<Meaning, { kind: 'outcome' }>, spoken: ReadingMessage, store: Records): Promise<string> => moving(spoken, store, () => logOutcome(outcome, spoken, store));
 
 /** Takes back the last that was told, whatever it was, or corrects the last reading. */
 export async function corrected(intent: Extract<Meaning, { kind: 'fix' }>, spoken: ReadingMessage, store: Records, words: string | null = null): Promise<Outgoing> {

@@ -9,6 +9,7 @@
  * message   words become symbols (#0 a temperature, %0 a crop, @cover an item, &inside a place), so that a rule speaks of kinds
  * command   what begins with a slash; a file for each intent (did, outcome, ...): its rule and its word lists; several-things: two at once; remarks: what is only said beside a reading
  * asides   what is left out where the whole is not understood: greetings, excuses, who is at home
+ * tolerance   how readily to be called out, where nothing else is meant
  * key-words   the last resort for a message that no rule knows; no number and no deed comes from there
  *
  * To add a phrase: write it with its meaning in tests/bot/language/corpus-*.ts, see it fail, then add one word to one list:
@@ -41,6 +42,7 @@ import { reading } from './reading.js';
 import { isQuestion } from './question.js';
 import { severalThings } from './several-things.js';
 import { suppose } from './suppose.js';
+import { ofTrips, toleranceSaid } from './tolerance.js';
 import { wordings } from './wordings.js';
 
 type Rule = (message: Message) => Intent | null;
@@ -114,7 +116,7 @@ function withNumber(message: Message): Intent | null {
 /** What the message means where it means one thing. */
 function oneThing(message: Message): Intent {
   if (message.form.trim() === '' || CARRIER_WORDS.test(message.form)) return unclear('what');
-  const before = firstOf([firstWords, unitOfReading, (one) => plainAsk('settings', one), fix], message);
+  const before = firstOf([firstWords, unitOfReading, (one) => plainAsk('settings', one), ofTrips, fix], message);
   if (before !== null) return before;
   const found = message.temps.length > 0 ? withNumber(message) : firstOf([...TELLING, ...ASKING, reading, chat], message);
   return found ?? unclear('what');
@@ -126,6 +128,7 @@ export function understand(heard: Heard): Intent {
   if (commanded !== null) return commanded;
   const message = readMessage(heard);
   // Asides and fillers leave most parts as they are.
+  if ((found === null || found.kind === 'unclear') && toleranceSaid(message) !== null) return { kind: 'settings' };
   const known = new Map<string, Intent>();
   const understood = (text: string): Intent => {
     const found = known.get(text) ?? oneThing(readMessage({ ...heard, text }));

@@ -12,8 +12,10 @@ import type { WorkedOutEvening, WorkOut } from '../features/evening/work-out-eve
 import { logMark } from '../features/mark/log-mark.js';
 import { dialogueWith, type Pending } from '../features/reading/pending.js';
 import { readAnswer } from '../features/reading/read-answer.js';
+import { keepingTolerance } from '../features/tolerance/set-tolerance.js';
 import type { InboundRow, Memory, StoredChat, WithinMemory } from '../journal.js';
 import { meanings, type IntentKind, type Meaning } from '../language/intent.js';
+import { tolerancesIn } from '../language/tolerance.js';
 import { understand } from '../language/understand.js';
 import { NoWeatherError, PlaceSearchError, type Clock, type Log, type PlaceFinder, type WeatherSource } from '../ports.js';
 import { jobsOfDay } from '../schedule/day-jobs.js';
@@ -46,6 +48,7 @@ export const describer = (ports: DescribePorts): Describe => ({
     const context = contextOf(ports);
     const begun = readState(chat.dialogue) ?? (await knownState(chat, ports, context));
     const said = saidIn(row);
+    if (chat.greenhouseId !== null && said?.text !== undefined && speaksOfCalls(said.text, context)) return null;
     const changed = begun?.changed ?? null;
     if (changed !== null && said?.text !== undefined && readAnswer(said.text).kind === 'drop') return takingBack(changed, chat, context.nowS);
     if (said === null || (said.text !== undefined && (begun === null ? GREETING : ONLY_GREETING).test(said.text.trim()))) return ending(start(begun, context), chat, ports);
@@ -91,6 +94,12 @@ const NO_TOWN: ReadonlySet<IntentKind> = new Set<IntentKind>(['advice', 'outlook
 const isNoTown = ({ text = '' }: Said, { nowS }: DescribeContext): boolean => COMMAND_WORDS.some(({ name }) => name === text.trim()) || (!text.includes(',') && NO_TOWN.has(understand({ text, atS: nowS, zone: 'UTC', units: 'C', crops: CROP_WORDS }).kind));
 
 const contextOf = ({ clock }: DescribePorts): DescribeContext => ({ nowS: clock.nowS(), cropWords: CROP_WORDS, zoneAt: (latitude, longitude) => tzLookup(latitude, longitude) });
+
+/** How readily to call is no part of the description: it is answered elsewhere, whatever is asked. */
+function speaksOfCalls(text: string, { nowS }: DescribeContext): boolean {
+  const heard = { text, atS: nowS, zone: 'UTC', units: 'C' as const, crops: CROP_WORDS };
+  return understand(heard).kind === 'settings' && tolerancesIn(heard).length > 0;
+}
 
 /** Null for what says nothing about a greenhouse. */
 function saidIn({ content }: InboundRow): Said | null {
@@ -141,7 +150,8 @@ async function ending(step: DescribeStep, chat: StoredChat, ports: DescribePorts
   const evening = step.isFirst ? await firstEvening(subject, ports) : null;
   return async (memory) => {
     const before = chat.greenhouseId === null ? null : await memory.greenhouse(chat.greenhouseId);
-    const saved = await memory.saveGreenhouse({ id: subject.greenhouseId, body: JSON.stringify(file), savedAtS: nowS });
+    const kept = before === null ? file : keepingTolerance(file, JSON.parse(before.body) as GreenhouseFile);
+    const saved = await memory.saveGreenhouse({ id: subject.greenhouseId, body: JSON.stringify(kept), savedAtS: nowS });
     const isChanged = change !== null && saved.body !== change.body;
     const house = isChanged ? { version: saved.version, before: change.body, sinceS: change.sinceS } : null;
     const dialogue = writing(house);

@@ -1,11 +1,11 @@
 import type { Outgoing } from '../chat.js';
-import { corrected, CROP_WORDS } from '../conversation.js';
-import { logOutcome } from '../features/outcome/log-outcome.js';
+import { corrected, CROP_WORDS, outcomeKept } from '../conversation.js';
 import { answerPending } from '../features/reading/answer-pending.js';
 import type { ReadingMessage } from '../features/reading/judge.js';
 import { readAnswer } from '../features/reading/read-answer.js';
 import { readChoiceButton } from '../features/reading/log-reading.js';
 import { dialogueWith, goesBefore, readPending, type Pending } from '../features/reading/pending.js';
+import { answerTolerance, askedAgain } from '../features/tolerance/answer-tolerance.js';
 import type { InboundRow, StoredChat, WithinMemory } from '../journal.js';
 import { meanings } from '../language/intent.js';
 import { understand } from '../language/understand.js';
@@ -22,6 +22,7 @@ const recordsOfAnswer = (memory: WithinMemory, chat: StoredChat): Records => ({
   ...memory,
   keepPending: (pending) => memory.updateChat(chat.id, { dialogue: dialogueWith(pending, readPending(chat.dialogue, 0).rest) }),
   isPaused: chat.paused,
+  isBusy: readPending(chat.dialogue, 0).rest !== null,
   askChat: (asked) => askedOfChat(asked, besideReadings(chat), memory),
 });
 
@@ -49,6 +50,7 @@ export async function readingReply(row: InboundRow, chat: StoredChat, { memory }
   const spoken = { greenhouseId, greenhouse, zone, receivedAtS: row.receivedAtS, text, units: greenhouse.grower.units };
   if (pending.about === 'told') return TAKES_BACK.has(readAnswer(text).kind) ? async (within) => [await taken(pending, spoken, recordsOfAnswer(within, chat))] : null;
   if (pending.about === 'outcome') return outcomeReply(pending, spoken, (within) => recordsOfAnswer(within, chat));
+  if (pending.about === 'tolerance') return toleranceReply(pending, spoken, (within) => recordsOfAnswer(within, chat));
   const ready = await answerPending(pending, spoken, memory);
   return ready === null ? null : async (within) => [await ready(recordsOfAnswer(within, chat))];
 }
@@ -56,10 +58,22 @@ export async function readingReply(row: InboundRow, chat: StoredChat, { memory }
 const TAKES_BACK: ReadonlySet<string> = new Set(['no', 'drop']);
 
 /** What was just told is taken back, with what it changed on the house. */
-async function taken({ house, text }: Extract<Pending, { about: 'told' }>, spoken: ReadingMessage, store: Records): Promise<Outgoing> {
+async function taken({ house, text }: Pick<Extract<Pending, { about: 'told' }>, 'house' | 'text'>, spoken: ReadingMessage, store: Records): Promise<Outgoing> {
   await store.keepPending?.(null);
   if (house === undefined) return corrected({ kind: 'fix' }, spoken, store, text);
   return { text: await takeHouseBack(spoken.greenhouseId, house, { store, atS: spoken.receivedAtS }) };
+}
+
+/** An answer to a question of how readily to call, or a word that takes the last one back; null for anything else. */
+function toleranceReply(pending: Extract<Pending, { about: 'tolerance' }>, spoken: ReadingMessage, records: (within: WithinMemory) => Records): Handled | null {
+  const { house } = pending;
+  if (house !== undefined && readAnswer(spoken.text).kind === 'drop')
+    return async (within) => {
+      const { text } = await taken({ house, text: '' }, spoken, records(within));
+      return [{ text: [text, ...(await askedAgain(pending, spoken, records(within)))].join('\n\n') }];
+    };
+  const ready = answerTolerance(pending, spoken, CROP_WORDS);
+  return ready === null ? null : async (within) => [await ready(records(within))];
 }
 
 /** The answer beside a question about a reading that is still open: that waits on. */
@@ -87,7 +101,7 @@ function outcomeReply({ crops, night }: Extract<Pending, { about: 'outcome' }>, 
   return async (within) => {
     const store = records(within);
     const texts: string[] = [];
-    for (const outcome of meant) texts.push(await logOutcome({ ...outcome, ...(night === undefined ? {} : { night }) }, spoken, store));
+    for (const outcome of meant) texts.push(await outcomeKept({ ...outcome, ...(night === undefined ? {} : { night }) }, spoken, store));
     await store.keepPending?.(JSON.stringify({ about: 'told', text: spoken.text, atS: spoken.receivedAtS } satisfies Pending));
     return [{ text: undoOnce(texts).join('\n') }];
   };

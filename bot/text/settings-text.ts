@@ -1,4 +1,5 @@
 import type { TempUnits } from './temperature.js';
+import { toleranceLines, type ToleranceView } from './tolerance-text.js';
 
 /** What a grower can set, as it is now. */
 export interface SettingsView {
@@ -14,6 +15,7 @@ export interface SettingsView {
   readonly zone: string;
   /** Null where nothing is sent unasked anyway. */
   readonly isPaused: boolean | null;
+  readonly tolerance: ToleranceView;
 }
 
 const coordinate = (degrees: number, positive: string, negative: string): string => `${Math.abs(degrees)} ${degrees < 0 ? negative : positive}`;
@@ -34,6 +36,7 @@ export function settingsText(view: SettingsView): string {
     `- Bedtime: ${bedtime}. To change: "bedtime is 22:00".`,
     `- Place: ${coordinate(latitude, 'N', 'S')}, ${coordinate(longitude, 'E', 'W')}, clock of ${zone}. To change: "I moved to Alder Bench, Vermont".`,
     ...(isPaused === null ? [] : [isPaused ? '- Messages: paused. To get them again: "start".' : '- Messages: on. For quiet: "stop".']),
+    ...toleranceLines(view.tolerance),
     'The house itself: say "summary".',
   ].join('\n');
 }

@@ -2,6 +2,7 @@ import { checkGreenhouse, type GreenhouseFile } from '../../../engine/index.js';
 import { readHouseText } from '../../language/house/house-text.js';
 import { readFacts } from '../../language/house/read-facts.js';
 import { isQuestion } from '../../language/question.js';
+import { tolerancesIn } from '../../language/tolerance.js';
 import { understand } from '../../language/understand.js';
 import { CHANGED, KNOWN_ALREADY } from '../../text/describe-text.js';
 import { completeFile, sized, type DescribeContext } from './apply.js';
@@ -50,6 +51,7 @@ export function changeGreenhouse(file: GreenhouseFile, text: string, context: De
   const form = ` ${readHouseText(text, context.cropWords).pieces.map(({ symbol }) => symbol).join(' ')} `;
   if (isQuestion(form, form)) return null;
   const intent = understand({ text, atS: context.nowS, zone, units: file.grower?.units ?? 'C', crops: context.cropWords });
+  if (intent.kind === 'settings' && tolerancesIn({ text, atS: context.nowS, zone, units: file.grower?.units ?? 'C', crops: context.cropWords }).length > 0) return null;
   const isDeed = intent.kind === 'did';
   // "Drums at 40": a temperature whose unit is asked about is no count.
   const isTemperature = intent.kind === 'unclear' && OF_A_TEMPERATURE.has(intent.asks);

@@ -1,4 +1,5 @@
 import { nightSpan, type Greenhouse } from '../../../engine/index.js';
+import { bedsNamed } from '../../language/beds-named.js';
 import type { Intent, Item } from '../../language/intent.js';
 import type { Records } from '../../ports.js';
 import { deedsKept, planLeft } from '../../text/deed-text.js';
@@ -31,7 +32,7 @@ export async function logDeeds(intent: Did, message: Message, store: Records): P
   const done = items.filter((item) => !intent.not?.includes(item));
   // A fan that the plan switches off is done by being off.
   const notDone = isLeft ? itemsOf(planned.filter(({ run }) => run !== false)) : [...(intent.not ?? []), ...(wholePlan ? itemsOf(planned.filter(({ run }) => run === false)) : [])];
-  const beds = bedsNamed(message);
+  const beds = bedsNamed(message.words, message.greenhouse.beds.map(({ name }) => name));
   const heat = intent.amounts?.heater;
   const plannedSetC = planned.find(({ action }) => action === 'heater')?.setC ?? null;
   const setC = heat?.unit === 'C' ? heat.value : wholePlan ? plannedSetC : null;
@@ -70,17 +71,4 @@ async function keep(deed: Deed, done: boolean, message: Message, store: Records)
 async function planOfNight(store: Records, message: Message): Promise<readonly AdvisoryAction[]> {
   const last = await store.lastAdvisory(message.greenhouseId);
   return last?.night === message.night ? (JSON.parse(last.body) as Advisory).plan.actions : [];
-}
-
-const ARTICLE = /^the /u;
-/** Where none is called so: the second of the beds in their order. */
-const COUNTED_BED = /\bbed (?:number |no\.? |# ?)?(\d)\b/gu;
-
-/** Beds whose names stand in the message; null when none does. */
-function bedsNamed({ words, greenhouse }: Message): readonly string[] | null {
-  const said = words.toLowerCase();
-  const named = greenhouse.beds.map(({ name }) => name).filter((name) => said.includes(name.toLowerCase().replace(ARTICLE, '')));
-  if (named.length > 0) return named;
-  const counted = [...said.matchAll(COUNTED_BED)].flatMap(([, number]) => greenhouse.beds[Number(number) - 1]?.name ?? []);
-  return counted.length === 0 ? null : counted;
 }

@@ -4,6 +4,7 @@ import { localTime } from '../../text/local-time.js';
 import type { Advisory } from './advisory.js';
 import type { LearningSoFar } from './learned-evening.js';
 import { outcomeNights } from './plants-seen.js';
+import { toleranceNights } from './tolerance-nights.js';
 import type { Supposing } from './supposed-night.js';
 import type { EveningQuestion, WorkedOutEvening, WorkOut } from './work-out-evening.js';
 
@@ -55,7 +56,7 @@ export async function eveningQuestion(subject: EveningSubject, ports: Omit<Eveni
     answer,
     actions: store === null ? [] : await store.actions(greenhouseId, nowS - PAST_S),
     issuedPlanId: store === null ? null : await planIssuedBefore(store, greenhouseId, night),
-    ...(store === null ? {} : { learning: await learningSoFar(store, greenhouseId), outcomes: await outcomeNights(store, greenhouseId) }),
+    ...(store === null ? {} : { learning: await learningSoFar(store, greenhouseId), outcomes: await outcomeNights(store, greenhouseId), toleranceNights: await toleranceNights(store, subject) }),
   };
 }
 

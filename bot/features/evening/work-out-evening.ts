@@ -1,4 +1,4 @@
-import { nightsLearnedFrom, planEvening, thresholdShiftsK, type EveningInput, type EveningPlan, type Greenhouse } from '../../../engine/index.js';
+import { nightsLearnedFrom, planEvening, thresholdShiftsK, type EveningInput, type EveningPlan, type Greenhouse, type ToleranceNights } from '../../../engine/index.js';
 import type { StoredAction, WeatherAnswer } from '../../ports.js';
 import { advisoryText } from '../../text/advisory-text.js';
 import { localTime, type LocalTime } from '../../text/local-time.js';
@@ -25,6 +25,8 @@ export interface EveningQuestion {
   readonly learning?: LearningSoFar;
   /** How crops came through nights of before. */
   readonly outcomes?: readonly OutcomeNight[];
+  /** What nights of before say of how readily to call the grower out. */
+  readonly toleranceNights?: ToleranceNights;
   /** The same night otherwise, beside the plan for it. */
   readonly supposing?: Supposing;
 }
@@ -62,6 +64,7 @@ export function workOutEvening(question: EveningQuestion): { advisory: Advisory;
     doneTonight: deedsTonight(actions, { greenhouse, nowS }),
     ...(isLearned ? { learned: kept.house } : {}),
     cropShiftsK: thresholdShiftsK(plantsSeen(question.outcomes ?? [], question.learning?.readings ?? [], question)),
+    ...(question.toleranceNights === undefined ? {} : { toleranceNights: question.toleranceNights }),
     ...(question.issuedPlanId === null ? {} : { issuedPlanId: question.issuedPlanId }),
   };
   const plan = planEvening(input);

@@ -32,6 +32,7 @@ export async function answerPending(pending: Pending, message: ReadingMessage, s
       return answerChoice(pending.open, message, store);
     case 'told':
     case 'outcome':
+    case 'tolerance':
       return null;
   }
 }

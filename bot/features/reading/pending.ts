@@ -1,5 +1,6 @@
 import { kelvinToCelsius, type Explanation } from '../../../engine/index.js';
 import type { Records, StoredReading } from '../../ports.js';
+import type { ToleranceQuestion } from '../tolerance/ask-tolerance.js';
 import type { JudgedReading } from './judge.js';
 
 /** One answer to a question about a reading. */
@@ -27,6 +28,8 @@ export type Pending = (
   | { readonly about: 'outcome'; readonly crops: readonly string[]; readonly night?: string }
   /** Something else was just told, perhaps with a change of the house: one word takes it back. */
   | { readonly about: 'told'; readonly text: string; readonly house?: { readonly version: number; readonly before: string; readonly sinceS: number } }
+  /** How readily to call was asked. */
+  | ToleranceQuestion
   /** A word of a message was asked about: the message, the word, and what was asked. */
   | { readonly about: 'word'; readonly text: string; readonly word: string; readonly ask: 'which-place' | 'which-unit' | 'which-sign' }
 ) & { readonly atS: number };
@@ -39,7 +42,7 @@ interface PendingDialogue {
 }
 
 /** A question is open for a day, the morning's until the evening; "no" and the like are of the last reading only while it is fresh (decision rule of this project). */
-const OPEN_S: Readonly<Record<Pending['about'], number>> = { choice: 86_400, low: 36_000, word: 3600, kept: 1800, told: 1800, outcome: 86_400 };
+const OPEN_S: Readonly<Record<Pending['about'], number>> = { choice: 86_400, low: 36_000, word: 3600, kept: 1800, told: 1800, outcome: 86_400, tolerance: 3600 };
 
 /** The dialogue of a chat with what is pending; what it was in the middle of before comes back after it. */
 export const dialogueWith = (pending: string | null, rest: string | null): string | null => (pending === null ? rest : JSON.stringify({ asks: 'reading', pending: JSON.parse(pending) as Pending, rest } satisfies PendingDialogue));
@@ -64,7 +67,7 @@ function parsed(dialogue: string | null): PendingDialogue | null {
 /** An open question stays where the next message only kept another reading, or the morning's question comes. */
 export function goesBefore(dialogue: string | null, next: string): boolean {
   const { about, atS } = JSON.parse(next) as Pending;
-  return (about === 'kept' || about === 'low' || about === 'told' || about === 'outcome') && readPending(dialogue, atS).pending?.about === 'choice';
+  return (about === 'kept' || about === 'low' || about === 'told' || about === 'outcome' || about === 'tolerance') && readPending(dialogue, atS).pending?.about === 'choice';
 }
 
 /** The dialogue of a chat that was asked for the low, or how crops came through. Who is in the middle of something else may answer that. */

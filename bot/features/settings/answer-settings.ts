@@ -1,6 +1,7 @@
 import type { Greenhouse } from '../../../engine/index.js';
 import type { Records } from '../../ports.js';
 import { SETTINGS_WORDS, settingsText } from '../../text/settings-text.js';
+import type { ToleranceView } from '../../text/tolerance-text.js';
 
 export interface SettingsMessage {
   readonly text: string;
@@ -8,6 +9,7 @@ export interface SettingsMessage {
   readonly zone: string;
   /** When the evening message comes today, on the grower's clock; null where that is over. */
   readonly eveningToday: string | null;
+  readonly tolerance: ToleranceView;
 }
 
 const WANTS_TO_SEE = /^\W*(?:please |just )*(?:what (?:are|is) |show (?:me )?|see |change |\/)?(?:my |the |your |our )*(?:settings?|preferences|options|units?)\b/iu;
@@ -16,7 +18,7 @@ const HAS_AN_END = /\b(?:for|until|till|til|this|next|tonight|today|tomorrow|wee
 const WANTS_MESSAGES = /\b(?:unpause|unmute)\b/iu;
 
 /** What is set and how to change it; quiet where that is asked for. What changes the house's description was done before this is asked. */
-export async function answerSettings({ text, greenhouse, zone, eveningToday }: SettingsMessage, store: Records): Promise<string> {
+export async function answerSettings({ text, greenhouse, zone, eveningToday, tolerance }: SettingsMessage, store: Records): Promise<string> {
   if (WANTS_MESSAGES.test(text)) return (await store.askChat?.('start')) ?? SETTINGS_WORDS.nothingPaused;
   if (WANTS_QUIET.test(text) && store.askChat) {
     const paused = await store.askChat('stop');
@@ -33,6 +35,7 @@ export async function answerSettings({ text, greenhouse, zone, eveningToday }: S
     longitude: place.longitude,
     zone,
     isPaused: store.isPaused ?? null,
+    tolerance,
   });
   return WANTS_TO_SEE.test(text) ? shown : `${SETTINGS_WORDS.cannotSet}\n${shown}`;
 }

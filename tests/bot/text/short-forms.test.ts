@@ -19,6 +19,7 @@ import { settingsText } from '../../../bot/text/settings-text.js';
 import { shortAdvisory } from '../../../bot/text/short-advisory.js';
 import { shortForm } from '../../../bot/text/short-form.js';
 import { shortWeek } from '../../../bot/text/short-week.js';
+import { PRICE_OF_CALLS, TOLERANCE_ASKS, TOLERANCE_MOVED, TOLERANCE_NOTED, toleranceLines, toleranceNoted } from '../../../bot/text/tolerance-text.js';
 import { ACTIONS, ADVISORY, CAUTIONS, CROPS, MORNING, REASONS } from './invented-advisory.js';
 import { outsideGsm } from './gsm.js';
 
@@ -55,6 +56,8 @@ const asking = { primary: 'ft', temperatureUnits: 'F', strangeCrop: 'minutina', 
 const READ = { tempC: -5.6, statistic: 'low', judged: 'open', thermometer: { place: 'inside', name: 'the long shed thermometer' }, night: 'Tuesday', clock: '07:10', forecastC: -2 } as const;
 const CHOICES = [{ judged: 'good', tempC: -2, meant: { value: -2, unit: 'C' } }, { judged: 'good', tempC: 22 }, { judged: 'sunlit', tempC: 22 }] as const;
 
+const TOLERANCE = { trips: 10, trip: 'awful', coverMinutes: 26, hourWorth: 15, crops: [{ crop: 'kale', worth: 60, isGiven: true }, { crop: 'pak choi', worth: 25, isGiven: false }], nights: { left: 2, lost: 1 } } as const;
+
 const TOLD: readonly (readonly [string, readonly string[]])[] = [
   ['actions', Object.values(ACTIONS).flat().map((action) => actionSentence(action, WORDS))],
   ['morning steps', Object.values(MORNING).map(morningSentence)],
@@ -68,7 +71,8 @@ const TOLD: readonly (readonly [string, readonly string[]])[] = [
   ['asking back', (['what', 'which-unit', 'which-sign', 'which-number', 'which-stat', 'which-time', 'which-place', 'which-crop', 'which-state', 'which-night', 'which-item', 'which-meaning', 'which-reading', 'done-yet', 'impossible-temperature'] as const).flatMap((ask) => UNITS.map((units) => askBack(ask, 'frob', ['-2C', '+2C'], units)))],
   ['readings', UNITS.flatMap((units) => [...(['good', 'not-reset', 'sunlit'] as const).map((judged) => readBack({ ...READ, judged }, units)), ...(['impossible', 'contradicts', 'unlikely'] as const).map((reason) => readingQuestion({ reading: READ, typed: '22F', reason, isSuggestionLikely: true, choices: CHOICES }, units).text)])],
   ['told', [deedsKept({ done: ['cover', 'vents'], not: ['fan'], beds: ['the north bed'], night: '2026-01-13' }, '2026-01-14'), planLeft(['cover']), outcomeKept({ crop: 'kale', bed: 'the north bed', state: 'marked', night: '2026-01-12' }, { today: '2026-01-14', isRiskiest: true, counts: true }), markCounted('2026-01-13', '2026-01-14'), markNoted('moved the thermometer '.repeat(12).trim(), '2026-01-14', '2026-01-14')]],
-  ['settings', [settingsText({ units: 'F', evening: '17:00', eveningToday: '16:10', morning: '08:00', bedtime: '21:30', latitude: 45.1, longitude: -72.2, zone: 'America/Toronto', isPaused: true })]],
+  ['settings', [settingsText({ units: 'F', evening: '17:00', eveningToday: '16:10', morning: '08:00', bedtime: '21:30', latitude: 45.1, longitude: -72.2, zone: 'America/Toronto', isPaused: true, tolerance: TOLERANCE })]],
+  ['tolerance', [...toleranceLines(TOLERANCE), ...Object.values(TOLERANCE_MOVED), TOLERANCE_ASKS.worth('the kale and the spinach in the north bed'), TOLERANCE_ASKS.trip(true), TOLERANCE_ASKS.trip(false), toleranceNoted([TOLERANCE_NOTED.step(3, 5), PRICE_OF_CALLS]), ...(['easy', 'annoying', 'awful'] as const).map((trip) => toleranceNoted([TOLERANCE_NOTED.trip(trip), TOLERANCE_NOTED.minutes(20, ['the north bed'])])), toleranceNoted([TOLERANCE_NOTED.worth(120, ['the kale', 'the lettuce'], 30)]), toleranceNoted([TOLERANCE_NOTED.hour(25), TOLERANCE_NOTED.trips(1)])]],
   ['chat', [CHAT_WORDS.cannotRead('voice message'), CHAT_WORDS.invite('abcd2345'), CHAT_WORDS.joined('the long greenhouse')]],
 ];
 

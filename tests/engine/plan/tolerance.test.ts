@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { bedStakes } from '../../../engine/plan/bed-stakes.js';
 import { choose } from '../../../engine/plan/choose.js';
+import type { Greenhouse, GreenhouseFile } from '../../../engine/greenhouse/greenhouse.js';
 import { lossWeightFor, toleranceOf, tripShareOf } from '../../../engine/plan/tolerance.js';
+import { inventedEvening } from '../../fixtures/invented-evening.js';
 import { checked } from '../greenhouse/files.js';
 import { oneAction } from './worked-night.js';
 
@@ -27,7 +29,7 @@ describe('how many needless trips one saved bed is worth', () => {
 
 describe("the grower's own trip and main bed", () => {
   const cover = { kind: 'fabric', weight: 30 };
-  const house = (grower: object, beds: readonly object[]) => checked({ beds, grower });
+  const house = (grower: object, beds: readonly object[]): Greenhouse => checked({ beds: [...beds], grower } as Partial<GreenhouseFile>);
 
   it('is the covered bed of most worth: w h t/60 and half a unit for light and damp, over its worth', () => {
     const beds = [{ name: 'small', area: 2, cover, worth: 20, crops: ['kale'] }, { name: 'main', area: 6, cover, worth: 60, coverMinutes: 30, crops: ['lettuce'] }, { name: 'bare', area: 4, worth: 500, crops: ['leek'] }];
@@ -65,5 +67,25 @@ describe('what nights say', () => {
   it('both are bounded', () => {
     const most = toleranceOf({ ...SET, careful: 'never-lose-it' }, { left: 50, lost: 50 });
     expect([most.hourWorth, most.lossWeight]).toEqual([48, 4]);
+  });
+});
+
+describe('an evening', () => {
+  const beds: GreenhouseFile['beds'] = [{ name: 'north', area: 10, crops: ['lettuce'], worth: 40, coverMinutes: 30, cover: { kind: 'fabric', weight: 30 } }];
+  const evening = (grower: GreenhouseFile['grower'] = {}, input: Parameters<typeof inventedEvening>[2] = {}) => inventedEvening({ beds, grower }, undefined, input);
+  const covering = ({ plans }: ReturnType<typeof evening>) => plans.find(({ coveredBeds }) => coveredBeds.length > 0)!;
+  const usual = evening();
+
+  it('is not answered otherwise where nothing was set and nothing happened', () => {
+    expect(evening({ trip: 'easy', careful: 'normal' }, { toleranceNights: { left: 0, lost: 0 } }).plans.map(({ expectedLoss }) => expectedLoss)).toEqual(usual.plans.map(({ expectedLoss }) => expectedLoss));
+  });
+
+  it('weighs what doing nothing loses by a quarter more after a loss without a call', () => {
+    expect(evening({}, { toleranceNights: { left: 0, lost: 1 } }).nothing.expectedLoss / usual.nothing.expectedLoss).toBeCloseTo(1.25, 9);
+  });
+
+  it('adds to the work of covering what an awful trip and a call that was left add to its effort: half an hour at 15', () => {
+    expect(covering(evening({ trip: 'awful' })).expectedLoss - covering(usual).expectedLoss).toBeCloseTo(7.5 * (2.5 - 1), 9);
+    expect(covering(evening({}, { toleranceNights: { left: 1, lost: 0 } })).expectedLoss - covering(usual).expectedLoss).toBeCloseTo(7.5 * 0.1, 9);
   });
 });

@@ -1,0 +1,116 @@
+import { TRIPS_PER_SAVED_BED, type Greenhouse, type GreenhouseFile } from '../../../engine/index.js';
+import type { Outgoing } from '../../chat.js';
+import type { CropWord } from '../../language/crop-word.js';
+import { readSignal } from '../../language/house/signals.js';
+import { readMessage } from '../../language/message.js';
+import { tolerancesIn, toleranceAnswer, type ToleranceSaid } from '../../language/tolerance.js';
+import type { Records } from '../../ports.js';
+import { TOLERANCE_ASKS, toleranceNoted } from '../../text/tolerance-text.js';
+import { UNDO } from '../../text/undo-text.js';
+import { ask, askedWords, nextAsked, remembered, type ToleranceAsks, type ToleranceQuestion } from './ask-tolerance.js';
+import { withTolerance, type ToleranceMeant } from './set-tolerance.js';
+
+export interface ToleranceMessage {
+  readonly greenhouseId: string;
+  readonly greenhouse: Greenhouse;
+  readonly zone: string;
+  readonly receivedAtS: number;
+  readonly text: string;
+  readonly units: 'C' | 'F';
+}
+
+type Ready = (store: Records) => Promise<Outgoing>;
+
+/** What was said of it in a message of its own; null where nothing was. */
+export function prepareTolerance(message: ToleranceMessage, crops: readonly CropWord[]): Ready | null {
+  const said = tolerancesIn(heardOf(message, crops));
+  if (said.length === 0) return null;
+  if (said.some(({ about }) => about === 'ask')) return (store) => ask(message, store);
+  return async (store) => {
+    const { notes, house } = await kept(said, message, store, {});
+    if (house !== null) await store.keepPending?.(JSON.stringify({ about: 'told', text: '', house, atS: message.receivedAtS }));
+    return { text: wordsOf(notes, house !== null) };
+  };
+}
+
+const heardOf = ({ text, receivedAtS, zone, units }: ToleranceMessage, crops: readonly CropWord[]): Parameters<typeof readMessage>[0] => ({ text, atS: receivedAtS, zone, units, crops });
+
+const wordsOf = (notes: readonly string[], canUndo: boolean): string => `${canUndo ? toleranceNoted(notes) : notes.join(' ')}${canUndo ? ` ${UNDO}` : ''}`;
+
+type HouseBefore = NonNullable<ToleranceQuestion['house']>;
+
+/** Written with the greenhouse; what it was before, where it changed. */
+async function kept(said: readonly ToleranceSaid[], { greenhouseId, greenhouse, receivedAtS, text }: ToleranceMessage, store: Records, meant: Pick<ToleranceMeant, 'bed'>): Promise<{ readonly notes: readonly string[]; readonly house: HouseBefore | null }> {
+  const stored = await store.greenhouse(greenhouseId);
+  const before = stored?.body ?? JSON.stringify(greenhouse);
+  const { file, notes } = withTolerance(JSON.parse(before) as GreenhouseFile, said, { text, nowS: receivedAtS, ...meant });
+  const body = JSON.stringify(file);
+  if (body === before) return { notes, house: null };
+  const { version } = await store.saveGreenhouse({ id: greenhouseId, body, savedAtS: receivedAtS });
+  return { notes, house: { version, before, sinceS: receivedAtS } };
+}
+
+/** The carrier's own word is left to who acts on it. */
+const STOP = /^\W*(?:stop|pause|quiet|mute)\b/iu;
+const PASSES: ReadonlySet<string> = new Set(['skip', 'unknown']);
+const ENDS: ReadonlySet<string> = new Set(['later', 'no', 'done']);
+const ABOUT: Readonly<Record<ToleranceAsks, readonly ToleranceSaid['about'][]>> = { worth: ['worth'], weekly: ['worth'], trip: ['trip', 'minutes', 'hour'], trips: ['trips', 'careful'] };
+
+/** The answer to a question, and the next one; null for a message that is about something else. */
+export function answerTolerance(question: ToleranceQuestion, message: ToleranceMessage, crops: readonly CropWord[]): Ready | null {
+  const { asks } = question;
+  const { text, receivedAtS } = message;
+  if (STOP.test(text)) return null;
+  const signal = readSignal(text)?.kind;
+  if (signal !== undefined && PASSES.has(signal)) return goOn([], question, message);
+  if (signal !== undefined && ENDS.has(signal)) return async (store) => {
+    await store.keepPending?.(null);
+    return { text: TOLERANCE_ASKS.later };
+  };
+  const heard = heardOf(message, crops);
+  const answer = toleranceAnswer(readMessage(heard), asks, TRIPS_PER_SAVED_BED);
+  if (answer === null) {
+    const said = tolerancesIn(heard);
+    return said.length > 0 && said.every(({ about }) => ABOUT[asks].includes(about)) ? goOn(said, question, message) : null;
+  }
+  if ('weeks' in answer && answer.weekly === undefined) return asksWeekly({ ...question, asks: 'weekly', weeks: answer.weeks }, receivedAtS);
+  return goOn(saidBy(answer, question), question, message);
+}
+
+const asksWeekly =
+  (question: ToleranceQuestion, atS: number): Ready =>
+  async (store) => {
+    await store.keepPending?.(remembered(question, atS));
+    return { text: TOLERANCE_ASKS.weekly };
+  };
+
+/** Asks again what was answered, after that was taken back. */
+export async function askedAgain({ again }: ToleranceQuestion, { greenhouse, receivedAtS }: Pick<ToleranceMessage, 'greenhouse' | 'receivedAtS'>, store: Records): Promise<readonly string[]> {
+  if (again === undefined) return [];
+  await store.keepPending?.(remembered(again, receivedAtS));
+  return [askedWords(again, greenhouse)];
+}
+
+/** An answer in the terms of what can be said at any time. */
+function saidBy(answer: NonNullable<ReturnType<typeof toleranceAnswer>>, { asks, weeks }: ToleranceQuestion): readonly ToleranceSaid[] {
+  if ('trips' in answer) return [{ about: 'trips', trips: answer.trips }];
+  if ('worth' in answer) return [{ about: 'worth', worth: asks === 'weekly' ? answer.worth * (weeks ?? 1) : answer.worth, crops: [] }];
+  if ('weeks' in answer) return [{ about: 'worth', worth: answer.weeks * (answer.weekly ?? 0), crops: [] }];
+  return [...(answer.trip === undefined ? [] : [{ about: 'trip', trip: answer.trip } as const]), ...(answer.minutes === undefined ? [] : [{ about: 'minutes', minutes: answer.minutes, crops: [] } as const])];
+}
+
+/** Keeps what was said, and asks the next or is done. */
+const goOn =
+  (said: readonly ToleranceSaid[], { house: _house, again: _again, ...question }: ToleranceQuestion, message: ToleranceMessage): Ready =>
+  async (store) => {
+    const { bed } = question;
+    const next = nextAsked(question);
+    const { notes, house } = await kept(said, message, store, bed === undefined ? {} : { bed });
+    const noted = notes.length === 0 ? [] : [wordsOf(notes, house !== null)];
+    if (next === null) {
+      await store.keepPending?.(house === null ? null : JSON.stringify({ about: 'told', text: '', house, atS: message.receivedAtS }));
+      return { text: [...noted, TOLERANCE_ASKS.done].join('\n') };
+    }
+    await store.keepPending?.(remembered({ ...next, ...(house === null ? {} : { house, again: question }) }, message.receivedAtS));
+    return { text: [...noted, askedWords(next, message.greenhouse)].join('\n\n') };
+  };

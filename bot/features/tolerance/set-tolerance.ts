@@ -1,0 +1,146 @@
+import { bedStakes, checkGreenhouse, cropFamilyOf, findCrop, tripsFor, tripShareOf, TRIPS_PER_SAVED_BED, type BedStake, type Greenhouse, type GreenhouseFile } from '../../../engine/index.js';
+import { bedsNamed } from '../../language/beds-named.js';
+import type { ToleranceSaid } from '../../language/tolerance.js';
+import { PRICE_OF_CALLS, TOLERANCE_NOTED, TOLERANCE_REFUSED } from '../../text/tolerance-text.js';
+
+type Bed = NonNullable<GreenhouseFile['beds']>[number];
+type Crop = NonNullable<Bed['crops']>[number];
+type Grower = NonNullable<GreenhouseFile['grower']>;
+
+/** What is meant beside the words: the bed that was asked about, and when it was said. */
+export interface ToleranceMeant {
+  readonly text: string;
+  readonly bed?: string;
+  readonly nowS: number;
+}
+
+export interface ToleranceSet {
+  readonly file: GreenhouseFile;
+  readonly notes: readonly string[];
+}
+
+/** The file with what was said of how readily to call, and what was noted of it. */
+export const withTolerance = (file: GreenhouseFile, said: readonly ToleranceSaid[], meant: ToleranceMeant): ToleranceSet =>
+  said.reduce<ToleranceSet>((sofar, one) => {
+    const { file: next, notes } = withOne(sofar.file, one, meant);
+    return { file: next, notes: [...sofar.notes, ...notes] };
+  }, { file, notes: [] });
+
+function withOne(file: GreenhouseFile, said: ToleranceSaid, meant: ToleranceMeant): ToleranceSet {
+  switch (said.about) {
+    case 'trips':
+      return withTrips(file, said.trips, meant);
+    case 'careful':
+      return 'step' in said ? stepped(file, said.step) : { file: withGrower(file, { careful: said.careful, ...since(meant) }), notes: [TOLERANCE_NOTED.trips(TRIPS_PER_SAVED_BED[said.careful])] };
+    case 'trip':
+      return { file: withGrower(file, { trip: said.trip, ...since(meant) }), notes: [TOLERANCE_NOTED.trip(said.trip)] };
+    case 'hour':
+      return { file: withGrower(file, { hourWorth: Math.min(MOST_HOUR_WORTH, said.worth) }), notes: [TOLERANCE_NOTED.hour(Math.min(MOST_HOUR_WORTH, said.worth))] };
+    case 'minutes':
+      return withMinutes(file, said, meant);
+    case 'worth':
+      return withWorth(file, said, meant);
+    case 'ask':
+      return { file, notes: [] };
+  }
+}
+
+/** The most that a file takes. */
+const MOST_TRIPS = 100;
+const MOST_HOUR_WORTH = 500;
+const MOST_MINUTES = 600;
+const STEPS = Object.values(TRIPS_PER_SAVED_BED);
+
+const withGrower = (file: GreenhouseFile, change: Partial<Grower>): GreenhouseFile => ({ ...file, grower: { ...file.grower, ...change } });
+
+/** What calls and losses have taught until now counts no more. */
+const since = ({ nowS }: ToleranceMeant): Pick<Grower, 'carefulSince'> => ({ carefulSince: new Date(nowS * 1000).toISOString() });
+
+/** A number stands for the trip and the main bed as they are now. */
+function withTrips(file: GreenhouseFile, said: number, meant: ToleranceMeant): ToleranceSet {
+  const trips = Math.min(MOST_TRIPS, said);
+  const { tripShare: _, ...grower } = file.grower ?? {};
+  const share = tripShareOf(checked(file));
+  return { file: { ...file, grower: { ...grower, careful: trips, ...(share === null ? {} : { tripShare: share }), ...since(meant) } }, notes: [TOLERANCE_NOTED.trips(trips)] };
+}
+
+function stepped(file: GreenhouseFile, step: 1 | -1): ToleranceSet {
+  const now = tripsFor(file.grower?.careful ?? 'normal');
+  const next = step === 1 ? STEPS.find((trips) => trips > now) : STEPS.findLast((trips) => trips < now);
+  if (next === undefined) return { file, notes: [step === 1 ? TOLERANCE_NOTED.most : TOLERANCE_NOTED.least] };
+  return { file: withGrower(file, { careful: next }), notes: [TOLERANCE_NOTED.step(next, now), ...(step === 1 ? [] : [PRICE_OF_CALLS])] };
+}
+
+function withMinutes(file: GreenhouseFile, { minutes: said, crops }: Extract<ToleranceSaid, { about: 'minutes' }>, meant: ToleranceMeant): ToleranceSet {
+  const minutes = Math.min(MOST_MINUTES, said);
+  const stakes = bedStakes(checked(file));
+  const named = bedsNamed(meant.text, stakes.map(({ name }) => name));
+  const isMeant = ({ name, crops: grown }: BedStake): boolean => (named !== null ? named.includes(name) : crops.length === 0 || grown.some((crop) => crops.some((id) => isOf(crop.asked, id))));
+  const covered = stakes.filter((bed) => bed.coverMinutes !== null && isMeant(bed));
+  const now = covered.reduce((sum, bed) => sum + bed.coverMinutes!, 0);
+  if (covered.length === 0) return { file, notes: [TOLERANCE_REFUSED.noCover] };
+  // Told for several beds together: each takes its part of it.
+  const partOf = (bed: BedStake): number => rounded(now > 0 ? (minutes * bed.coverMinutes!) / now : minutes / covered.length);
+  const beds = (file.beds ?? []).map((bed, at): Bed => {
+    const stake = covered.find((one) => one === stakes[at]);
+    return stake === undefined ? bed : { ...bed, coverMinutes: partOf(stake) };
+  });
+  return { file: { ...file, beds }, notes: [TOLERANCE_NOTED.minutes(minutes, named === null && crops.length === 0 ? null : covered.map(({ name }) => name))] };
+}
+
+const rounded = (value: number): number => Math.round(value * 100) / 100;
+
+/** Crops by their name, in the bed that was named if one was; a bed where no crop was. */
+function withWorth(file: GreenhouseFile, { worth, crops }: Extract<ToleranceSaid, { about: 'worth' }>, meant: ToleranceMeant): ToleranceSet {
+  const all = file.beds ?? [];
+  const named = meant.bed === undefined ? bedsNamed(meant.text, all.map(({ name }) => name)) : [meant.bed];
+  const isIn = ({ name }: Bed): boolean => named === null || named.includes(name);
+  const isMeant = (crop: Crop): boolean => crops.some((id) => isOf(cropName(crop), id));
+  if (crops.length === 0) {
+    const beds = all.filter((bed) => named !== null && isIn(bed));
+    if (beds.length === 0) return { file, notes: [TOLERANCE_REFUSED.unknown] };
+    const each = rounded(worth / beds.length);
+    return { file: { ...file, beds: all.map((bed) => (beds.includes(bed) ? { ...bed, crops: (bed.crops ?? []).map(withoutWorth), worth: each } : bed)) }, notes: [TOLERANCE_NOTED.worth(worth, beds.map(({ name }) => name), beds.length > 1 ? each : null)] };
+  }
+  const places = all.filter(isIn).reduce((sum, { crops: grown }) => sum + (grown ?? []).filter(isMeant).length, 0);
+  if (places === 0) return { file, notes: [TOLERANCE_REFUSED.unknown] };
+  const each = rounded(worth / places);
+  const beds = all.map((bed): Bed => (isIn(bed) ? { ...bed, crops: (bed.crops ?? []).map((crop) => (isMeant(crop) ? { ...asObject(crop), worth: each } : crop)) } : bed));
+  const words = [...new Set(all.filter(isIn).flatMap(({ crops: grown }) => (grown ?? []).filter(isMeant).map((crop) => `the ${cropName(crop)}`)))];
+  return { file: { ...file, beds }, notes: [TOLERANCE_NOTED.worth(worth, words, places > 1 ? each : null)] };
+}
+
+const cropName = (crop: Crop): string => (typeof crop === 'string' ? crop : crop.crop);
+const asObject = (crop: Crop): Exclude<Crop, string> => (typeof crop === 'string' ? { crop } : crop);
+
+function withoutWorth(crop: Crop): Crop {
+  if (typeof crop === 'string') return crop;
+  const { worth: _, ...rest } = crop;
+  return Object.keys(rest).length === 1 ? rest.crop : rest;
+}
+
+/** A crop of the file by an id of the crop table, or of a family. */
+function isOf(asked: string, id: string): boolean {
+  const row = findCrop(asked)?.row.id;
+  return asked === id || row === id || (row !== undefined && cropFamilyOf(row)?.name === id);
+}
+
+function checked(file: GreenhouseFile): Greenhouse {
+  const check = checkGreenhouse(file);
+  if (!check.ok) throw new Error(`a stored greenhouse fails its check: ${check.faults.map(({ field, message }) => `${field}: ${message}`).join('; ')}`);
+  return check.greenhouse;
+}
+
+/** The file with what another version of it has of this: a description that goes on knows nothing of it. */
+export function keepingTolerance(file: GreenhouseFile, before: GreenhouseFile): GreenhouseFile {
+  const { trip, careful, tripShare, carefulSince, carefulAsked, hourWorth } = before.grower ?? {};
+  const kept = Object.fromEntries(Object.entries({ trip, careful, tripShare, carefulSince, carefulAsked, hourWorth }).filter(([, value]) => value !== undefined)) as Partial<Grower>;
+  const beds = file.beds?.map((bed): Bed => {
+    const old = before.beds?.find(({ name }) => name === bed.name);
+    if (old === undefined) return bed;
+    const worths = new Map((old.crops ?? []).flatMap((crop) => (typeof crop === 'string' || crop.worth === undefined ? [] : [[crop.crop, crop.worth] as const])));
+    const crops = bed.crops?.map((crop): Crop => (worths.has(cropName(crop)) ? { ...asObject(crop), worth: worths.get(cropName(crop))! } : crop));
+    return { ...bed, ...(crops === undefined ? {} : { crops }), ...(old.worth === undefined ? {} : { worth: old.worth }), ...(old.coverMinutes === undefined ? {} : { coverMinutes: old.coverMinutes }) };
+  });
+  return { ...file, ...(Object.keys(kept).length === 0 ? {} : { grower: { ...file.grower, ...kept } }), ...(beds === undefined ? {} : { beds }) };
+}
