@@ -54,6 +54,7 @@ const OPEN_ASKS = wordings`
   (?:what time|when) (?:do|should|must|shall) (?:i|we) (?:need to |have to )?(?:close|cover|go|start|get|shut|do|be)
   (?:can|could|may|should) (?:i|we) (?:just )?(?:go to bed|sleep|relax|go home|leave it|turn in)
   (?:anything|what) (?:i should|i need to|i must|we should)
+  ^ (?:so |do i )?(?:pick|harvest|cut|gather) .* or (?:leave|wait|hold|not|keep|hang)
 `;
 
 const ASKS_WHETHER = wordings`

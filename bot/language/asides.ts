@@ -91,8 +91,10 @@ const KIND = wordings`
 
 const bare = (plain: string): string => ` ${plain.replace(/[^a-z']+/g, ' ').trim()} `;
 
+/** What is told for joy. */
+const LIFE = / (?:birthday|cake|wedding|party|grandson|granddaughter|hockey|football|game|match|won|newborn|graduated|anniversary) /;
 const ASKS_AFTER_US = / (?:how are (?:you|things)|how is (?:it going|yourself|life|tricks)) /;
 
 /** Whether a message is nothing but kind words. */
 export const isOnlyPleasant = ({ plain, pieces, asks }: Message): boolean =>
-  (!asks || ASKS_AFTER_US.test(bare(plain))) && KIND.test(bare(plain)) && !pieces.some(({ symbol }) => /^[#~@$&]/.test(symbol));
+  (!asks || ASKS_AFTER_US.test(bare(plain))) && (KIND.test(bare(plain)) || LIFE.test(bare(plain))) && !pieces.some(({ symbol }) => (LIFE.test(bare(plain)) ? /^[#~@$%]/ : /^[#~@$&]/).test(symbol));

@@ -63,8 +63,8 @@ const SIGNS: readonly Sign[] = [
   { item: 'fuel-out', on: wordings`
     (?:out of|ran out of|run out of|no|low on|no more|used up (?:all )?the|burnt through the|burned through the|last of the) (?:propane|gas|fuel|oil|
     kerosene|paraffin|diesel|wood|pellets|firewood|petrol|lpg|butane|logs|heating oil)
-    (?:propane|gas|fuel|oil|kerosene|paraffin|diesel|wood|pellets|firewood|petrol|lpg|butane|logs|heating oil|tank|bottle|cylinder|canister) (?:tank |
-    bottle |cylinder |canister |can )?(?:(?:for|in|of) (?:the |my |our )?(?:@heater|&\w+|tank|burner|stove) )?(?:is |are |has |have |all |bone |just |
+    (?:propane|gas|fuel|oil|kerosene|paraffin|diesel|wood|pellets|firewood|petrol|lpg|butane|logs|heating oil|tanks?|bottles?|cylinders?|canister) (?:tanks? |
+    bottles? |cylinders? |canisters? |cans? )?(?:(?:for|in|of) (?:the |my |our )?(?:@heater|&\w+|tank|burner|stove) )?(?:is |are |has |have |all |bone |just |
     nearly |almost |about |completely |now |totally )*(?:empty|out|ran out|gone|finished|run out|ran dry|dry|used up|running out|spent|low)
     @heater (?:\w+ ){0,3}?(?:ran out|run out|out of (?:fuel|gas|propane)|nothing (?:left )?to burn|no (?:fuel|gas|propane|oil)|starved|dry)
     nothing (?:left )?to burn

@@ -73,6 +73,15 @@ export function namedCrops(message: Message): readonly string[] | Unclear {
   return ids.filter((id) => !ids.some((family) => id.startsWith(`${family}_`)));
 }
 
+/** "18 ft of carrots with no cover on. Will they be ok?": of the crops named before, where a question names none itself. */
+export function cropsNamedBefore(question: Message, whole: Message): Intent | null {
+  const crops = namedCrops(whole);
+  const night = nightMeant(question);
+  const [only, ...more] = 'kind' in crops ? [] : crops;
+  if (only === undefined || 'kind' in night || !/ (?:they|them|it|those|these) /.test(question.said)) return null;
+  return more.length === 0 ? { kind: 'crop', crop: only, night: night.night } : { kind: 'crop', crops: [only, ...more], night: night.night };
+}
+
 const ONLY_CROPS = /^ (?:(?:%\d+|and|or|the|my|our|about|how|is|are|what|of|tonight|tomorrow|night|overnight|for|on|this|plus|also|then|all|\w+day|baby|young|little|,|\/) )*(?:\? )?$/;
 const NEEDS = / (?:do|does|will) (?:i |we )?(?:need|have) to /;
 

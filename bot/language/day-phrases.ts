@@ -33,7 +33,7 @@ const OWN: readonly Own[] = [
   { pattern: /\b(?:two|2) nights ago\b|\bnight before last\b/g, days: -2, part: 'night' },
   { pattern: /\b(?:all |over |through |thru |during |in )?(?:the )?(?:last night|all night|overnight|over night|in the night|during the night|through the night)(?:'s)?\b/g, days: null, part: 'night', lastNight: true },
   // "Night min -9 outside": what was measured is of the night that is over.
-  { pattern: /^\W*night(?= (?:min|minimum|low|lowest)\b)/g, days: null, part: 'night', lastNight: true },
+  { pattern: /^\W*night(?='?s? (?:min|minimum|low|lowest|report|reading|readings|numbers|temps?|temperatures?)\b)/g, days: null, part: 'night', lastNight: true },
   { pattern: /\b(?:the )?day after tomorrow\b/g, days: 2, part: null },
   { pattern: /\b(?:this|today) afternoon\b/g, days: 0, part: 'day' },
   { pattern: /\b(?:at |around |about )?midnight\b/g, days: null, part: null, hour: 0 },

@@ -41,7 +41,7 @@ const UNREAL = wordings`
   (?:i|we) (?:should|ought to|had better|better|need to|must) (?!have been)|should have|would have|could have|must have|if only|almost|nearly|always
   usually|normally|used to|never (?:have |ever )?@?cover|never .*before
   (?:buddy|buddies|mate|friend|neighbou?r|brother|sister|uncle|cousin|boss|aunt|nephew|lad)(?: (?!and )\w+){0,4}? (?:runs?|has|uses|keeps|swears)
-  in (?:his|hers|theirs)|(?:who|which|that) (?:donated|gave|made|built|brought|sold|lent)
+  it (?:got|went|dropped|fell|was) (?:down |to |as )*(?:under|inside|beneath)|in (?:his|hers|theirs)|(?:who|which|that) (?:donated|gave|made|built|brought|sold|lent)
   (?:snow|frost|ice|dew|condensation) (?:has |had )?(?:covered|on|over|under|in)
   (?:@tube|@water) (?:\w+ )?(?:froze|frozen|burst|leaking|leaks|leaked)
 `;
@@ -165,7 +165,7 @@ export function did(message: Message): Intent | null {
   const lists: Record<'done' | 'not', Set<Item>> = { done: new Set(), not: new Set() };
   let waiting: Item[] = [];
   let before: State = null;
-  for (const part of form.split(/ (?:[,;:/]|and|but|then|plus|though|while) /)) {
+  for (const part of form.split(/ (?:[,;:/]|and|but|then|plus|though|while) | (?=(?:did not|have not|could not) (?:bother|get|do|put|run|light|use|cover|close|shut) )/)) {
     const clause = ` ${part.trim()} `;
     const items = itemsOf(clause);
     const own = stateOf(clause);

@@ -16,7 +16,7 @@ const LASTING = wordings`
   banked|plumbed|screwed|bolted|nailed|welded|trenched|framed|assembled|erected|reskinned|re skinned|reglazed|skinned|double skinned|wiggle wired|clad
   cladded|plugged the gaps|weatherstripped|weather stripped
 `;
-const PLACED = / (?:put|chucked|dumped|tipped|shoved|poured|placed|laid|brought|got|rolled|piled|hauled|stuck|stood|lugged|carried|parked|lined up|dragged|wheeled|shoveled|shovelled) /;
+const PLACED = / (?:put|set|chucked|dumped|tipped|shoved|poured|placed|laid|brought|got|rolled|piled|hauled|stuck|stood|lugged|carried|parked|lined up|dragged|wheeled|shoveled|shovelled) /;
 /** Things can go for good, too. */
 const GONE = / (?:removed|took out|took down|taken out|taken down|sold|got rid of|pulled out|threw out|tore out|dismantled|(?:took|taken) (?:\w+ |@\w+ ){1,4}(?:out|down|away)) /;
 const NEW = / (?:new|second|third|another|extra|additional|more|permanent|permanently|=\d+|inner|insulated) /;

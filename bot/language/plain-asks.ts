@@ -29,7 +29,7 @@ const FIRST: readonly PlainAsk[] = [
     leave me (?:be|in peace)
     (?:i am )?done with (?:this|you|these|the texts|the messages)
     cancel (?:my|the|this) (?:subscription|service|account|texts|messages)|take me off|get me off|stop contacting
-    (?:never|do not) (?:contact|text|message|write to|write) me (?:again|any ?more|ever)
+    (?:never|do not) (?:contact|text|message|write to|write) me (?:again|any ?more|ever)(?! (?:until|till|before|for|unless) )
     leave me alone|want to unsubscribe|unsubscribe me|want out|want to stop|opt me out|sign me off|lose my number|cut it out with the (?:texts|messages)
   ` },
   { kind: 'help', said: wordings`

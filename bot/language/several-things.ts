@@ -1,3 +1,4 @@
+import { cropsNamedBefore } from './crop-question.js';
 import { meanings, unclear, type Intent, type IntentKind, type Meaning } from './intent.js';
 import { withPieces, type Message } from './message.js';
 import type { Piece } from './piece.js';
@@ -20,6 +21,8 @@ const COST = { understood: 1, chat: 0.5, noise: 1.5, question: 2, doubtfulNumber
 
 const STOP = /^[;?]$/;
 const JOINT = /^(?:,|-|and|but|also|plus|so|then|however|though|although|because|yet)$/;
+/** "Did those barrels i put in do any good" is one question to its end. */
+const OPENS_ASKING = /^ (?:did|does|do|has|have|is|are|was|were|will|would) (?:the|those|these|that|this|my|our|all|any|@\w+|%\d+|&\w+) /;
 /** What a new thing may begin with: a question, or somebody who did or saw something, or a number. */
 const ASKS = /^ (?:will (?:the|my|our|it|i|%\d+|they|everything) |should i |shall i |do i |can i |what (?:should|shall|do|if|is|will|about|now) |how (?:cold|is|will|low|much) |when (?:should|do|will|is) |is (?:the|it|my|there) |are (?:the|my|we) |any (?:frost|freeze) |why (?:did|do|is|are|should|was|does) )/;
 const TELLS = /^ (?:(?:covered|uncovered|closed|shut|picked|harvested) (?:the|both|all|my|everything|up) |(?:the |my |our )?%\d+ (?:is|are|was|were|looks?|got|made|survived|died|seems?|has|have) |(?:i|we) (?:have |had |just |already |also |forgot |did )*(?:covered|closed|shut|opened|turned|put|picked|harvested|forgot|did|lit|ran|pulled|left|took|got|added|installed|have|am) |(?:it|that|there) (?:is|was|has|got|went|dropped|hit|says) |(?:low|high|minimum|maximum|inside|outside|&\w+) (?:was |is |of )?#\d|#\d)/;
@@ -42,7 +45,7 @@ function places(pieces: readonly Piece[]): readonly number[] {
     if (STOP.test(before)) [asks, supposes] = [false, false];
     const rest = ` ${pieces.slice(at, at + 5).map(({ symbol }) => symbol).join(' ')} `;
     const sentence = pieces.slice(found.at(-1), at).map(({ symbol }) => symbol);
-    asks ||= isQuestion(` ${sentence.join(' ')} `, ` ${sentence.join(' ')} `);
+    asks ||= OPENS_ASKING.test(` ${sentence.join(' ')} `) || isQuestion(` ${sentence.join(' ')} `, ` ${sentence.join(' ')} `);
     const begins = ASKS.test(rest) || TELLS.test(rest);
     const cut = STOP.test(before) || (!supposes && (JOINT.test(before) ? !asks || begins || GOES_ON.test(rest) : !asks && begins && !/^ #/.test(rest) && sentence.some((symbol) => SAYS.test(symbol))));
     // A row of stops is one.
@@ -94,9 +97,10 @@ function partOf(message: Message, from: number, to: number, understood: (text: s
   const meant = understood(words);
   // What is a count or a row's name where it stands is no temperature when it is read by itself.
   const intent = !pieces.some(({ symbol }) => symbol.startsWith('#')) && meanings(meant).some(({ kind }) => kind === 'reading' || kind === 'fix') && /\d/.test(words) ? unclear('what') : meant;
+  const ofBefore = intent.kind === 'unclear' && intent.asks === 'which-crop' && intent.word === undefined && message.hits.length > 0 ? cropsNamedBefore(withPieces(message, pieces), message) : null;
   // "Help" and the like are asked for alone; in a longer message they are mostly only words.
   const isAlone = ASKED_ALONE.has(intent.kind);
-  const told = intent.kind === 'did' ? { ...intent, words: words.replace(/[\s,;.-]+(?:and|but)?\s*$/i, '').trim() } : intent;
+  const told = ofBefore ?? (intent.kind === 'did' ? { ...intent, words: words.replace(/[\s,;.-]+(?:and|but)?\s*$/i, '').trim() } : intent);
   const symbols = pieces.map(({ symbol }) => symbol);
   const hasNumber = symbols.some((symbol) => symbol.startsWith('#'));
   return { from, to, intent: isAlone ? unclear('what') : told, hasNumber, isOfOther: hasNumber && intent.kind === 'unclear' && isAllOfOther(withPieces(message, pieces)) };

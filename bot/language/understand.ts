@@ -34,11 +34,11 @@ import { fix, unitOfReading } from './fix.js';
 import { unclear, type Intent } from './intent.js';
 import { keyWords } from './key-words.js';
 import { mark } from './mark.js';
-import { readMessage, type Heard, type Message } from './message.js';
+import { readMessage, withoutNumbers, type Heard, type Message } from './message.js';
 import { outcome } from './outcome.js';
 import { outlook } from './outlook.js';
 import { chat, firstWords, plainAsk } from './plain-asks.js';
-import { reading } from './reading.js';
+import { isAllOfOther, reading } from './reading.js';
 import { isQuestion } from './question.js';
 import { severalThings } from './several-things.js';
 import { suppose } from './suppose.js';
@@ -53,15 +53,16 @@ const CARRIER_WORDS = /^ (?:cancel|end|quit|yes)(?: ;)* $/;
 /** Someone else's number, or one that may come: a forecast that is told is no thermometer that was read. */
 const FORETOLD = wordings`
   forecast|forecasts
-  (?:you|duskward|bot|they|app|tv|news|radio) (?:just |had |have )?(?:said|say|told|tell|thought|guessed|reckoned|gave)|calling for|supposed to
-  predicted|predicting|predicts|expected|expecting|going to|will|might|may|could(?! not)
+  (?:you|duskward|bot|they|app|tv|news|radio) (?:just |had |have )?(?:said|say|told|tell|thought|guessed|reckoned|gave)|calling for|predicted|predicting|predicts
   (?:dad|mum|mom|father|mother|brother|sister|son|daughter|wife|husband|hubby|missus|uncle|aunt|grandad|grandpa|granny|neighbou?r|friend|mate|buddy|
   boss|colleague|everyone|everybody|people|somebody|someone|books?|packet|seed packet|internet|label) (?:\w+ ){0,2}?(?:reckons|reckoned|bets|guesses|
   thinks|believes|says it can|said it can)
   (?<! (?:i|we|it|thermometer|gauge|probe|sensor|\$\d+) )(?:swears|swore|claims|claimed|insists|insisted)(?! (?:by|that|in) @)
   (?:people|books|everybody|everyone|internet|packet|label|seed packet) (?:says?|said|claims?)|they are (?:giving|saying|talking|showing)
+  (?:guy|man|lad|fella|fellow|bloke|woman|lady|girl|folks?) (?:at|from|in|on|down) (?:\S+ ){1,4}?(?:says?|said|reckons|reckoned|thinks|claims|told)
   are forecasting|is forecasting|giving out|are warning|warning of|the record (?:\w+ ){0,2}(?:is|was|stands)|should be|should hit|should get|weather app
   radio|you (?:were|are|was) (?:\w+ )*#\d+
+  (?:supposed to|expected|expecting|going to|will|might|may|could(?! not)) (?:\S+ )*?#\d+|#\d+ (?:is |was )?(?:expected|predicted)
   (?:when|whenever|once|if|unless|until|as soon as) (?:(?:it|the|my|temperature|&\w+|is|ever|that) )*(?:gets|hits|goes|drops|reaches|falls|dips|is|
   climbs|below|under|down|at|#\d+)
   ^ (?:(?:low|high|of|is|was|around|about|a) )*#\d+ (?:for )?tonight $|^ tonight (?:(?:low|high|of|is|around|about|a) )*#\d+ $
@@ -69,8 +70,10 @@ const FORETOLD = wordings`
 
 /** "Like you said", "colder than you said": the number beside it is no forecast. */
 const AS_YOU_SAID = / (?:like|as|just as|exactly as|than|what|where|that|way|how) (?:you|duskward|the app) (?:had |have |just )?(?:said|told me|told|asked|suggested|wanted|thought|predicted|advised|say|recommended|mentioned|showed me|taught me)(?= )/g;
+/** What was seen after all that may come: "the dog will be fine and the low was 18". */
+const BEFORE_SEEN = /^.* (?:and|but|so|anyway|well) (?=(?:(?!(?:will|might|may|could|going to|said|forecast|predicted|if) )[^#])*(?:was|were|got|hit|went|dropped|fell|read|reads|showed|dipped|bottomed) [^#]*#)/;
 /** What is foretold ends with its sentence. */
-const isForetold = ({ form }: Message): boolean => form.split(/ ; | \? /).some((sentence) => FORETOLD.test(` ${sentence.trim()} `.replace(AS_YOU_SAID, ' ').replace(/ [,:/\-<>](?= )/g, '')) && (sentence.includes('#') || / (?:forecast|radio|app|tv|news|predicted|expected|they (?:say|said)|calling for|you said|you told) /.test(` ${sentence} `)));
+const isForetold = ({ form }: Message): boolean => form.split(/ ; | \? /).some((sentence) => FORETOLD.test(` ${sentence.trim()} `.replace(AS_YOU_SAID, ' ').replace(BEFORE_SEEN, ' ').replace(/ [,:/\-<>](?= )/g, '')) && (sentence.includes('#') || / (?:forecast|radio|app|tv|news|predicted|expected|they (?:say|said)|calling for|you said|you told) /.test(` ${sentence} `)));
 
 /** "Will it be colder than last night" asks about the night to come. */
 const COMPARES_AHEAD = / (?:will|going to|tonight|tomorrow) .*(?:than|like|as (?:cold|bad|low|warm) as) (?:last|yesterday|the (?:last|past))/;
@@ -110,7 +113,10 @@ function withNumber(message: Message): Intent | null {
   const done = message.asks ? null : did(message);
   if (done !== null) return done;
   if (isForetold(message)) return firstOf(ASKING, message) ?? unclear('which-meaning', { choices: ['reading', 'outlook'] });
-  return reading(message);
+  const read = reading(message);
+  // "I've got two in pots, are they going to get hurt": what is asked needs no number.
+  const isOpenNumber = message.asks && read?.kind === 'unclear' && read.asks === 'which-reading' && message.temps.every(({ sign, unit, degree, against }) => sign === 'none' && unit === null && !degree && against === null);
+  return (isOpenNumber ? firstOf(ASKING, message) : null) ?? read;
 }
 
 /** What the message means where it means one thing. */
@@ -118,7 +124,11 @@ function oneThing(message: Message): Intent {
   if (message.form.trim() === '' || CARRIER_WORDS.test(message.form)) return unclear('what');
   const before = firstOf([firstWords, unitOfReading, (one) => plainAsk('settings', one), ofTrips, fix], message);
   if (before !== null) return before;
+  // "His tunnel was at -2 last year, thanks for asking": what else is said stands without a number that is none of ours.
+  const beside = message.temps.length > 0 && isAllOfOther(message) ? firstOf(message.asks ? [...TELLING, ...ASKING] : [...TELLING, chat], withoutNumbers(message)) : null;
+  if (beside !== null) return beside;
   const found = message.temps.length > 0 ? withNumber(message) : firstOf([...TELLING, ...ASKING, reading, chat], message);
+  if ((found === null || found.kind === 'unclear') && toleranceSaid(message) !== null) return { kind: 'settings' };
   return found ?? unclear('what');
 }
 
@@ -128,7 +138,6 @@ export function understand(heard: Heard): Intent {
   if (commanded !== null) return commanded;
   const message = readMessage(heard);
   // Asides and fillers leave most parts as they are.
-  if ((found === null || found.kind === 'unclear') && toleranceSaid(message) !== null) return { kind: 'settings' };
   const known = new Map<string, Intent>();
   const understood = (text: string): Intent => {
     const found = known.get(text) ?? oneThing(readMessage({ ...heard, text }));
@@ -144,7 +153,8 @@ export function understand(heard: Heard): Intent {
     const again = one === null ? meant : allThings(one, understood);
     if (again.kind !== 'unclear') return again;
   }
-  return meant.kind === 'unclear' && meant.asks === 'what' ? lastResort(message) : meant;
+  const isOpenEnd = meant.kind === 'unclear' && (meant.asks === 'what' || (message.temps.length > 0 && isAllOfOther(message) && isOnlyPleasant(withoutNumbers(message))));
+  return isOpenEnd ? lastResort(message.temps.length > 0 && isAllOfOther(message) ? withoutNumbers(message) : message) : meant;
 }
 
 function allThings(message: Message, understood: (text: string) => Intent): Intent {

@@ -30,7 +30,7 @@ const WORDS: Readonly<Record<string, string>> = {
   tues: 'tuesday', weds: 'wednesday', thur: 'thursday', thurs: 'thursday',
   // What thumbs and other languages make of it.
   nite: 'night', nites: 'nights', mornin: 'morning', evenin: 'evening', eve: 'evening', tonite: 'tonight', yest: 'yesterday', grades: 'degrees',
-  minimal: 'minimum', maximal: 'maximum', msg: 'message', msgs: 'messages', mesg: 'message', temprature: 'temperature', outdoors: 'outside',
+  minimal: 'minimum', maximal: 'maximum', msg: 'message', nvm: 'never mind', nm: 'never mind', electrics: 'electricity', leccys: 'electricity is', msgs: 'messages', mesg: 'message', temprature: 'temperature', outdoors: 'outside',
   indoors: 'inside', tho: 'though', ony: 'any', howya: 'how are you', datas: 'data', fcst: 'forecast', hydro: 'electricity', hydros: 'electricity is',
   esb: 'electricity', eskom: 'electricity', loadshedding: 'power cut', aint: 'is not', "ain't": 'is not',
 };
@@ -63,6 +63,10 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/\b(?:i|we|i've|we've|have) done (?=(?:cover|clos|shut|put|turn|pull|pick|lit|open|switch|drawn|went|got|forgot|build|built|hung|harvest)[a-z]*\b)/g, 'i already '],
   [/\b(?:fixing|fitting|aiming|minded|bound) to\b/g, 'going to'],
   [/\bmight could\b/g, 'could'],
+  [/\b(says|said|say|sends|send you a|wave[sd]?) hi\b/g, '$1 hello'],
+  // "Snows all slid off", "electrics back on", "roofs clear now": a written-out "is" without its mark.
+  [/\b(snow|power|roof|door|heater|fan|blower|stove|electric|generator|furnace)s(?= (?:all|back|off|out|gone|clear|on|down|dead|still|been|broke|empty|quit|stopped|finally|slid|melted|now)\b)/g, '$1 is'],
+  [/\b(won|lost|drew|tied|beat (?:them|him|her|us)|score(?:d)?|finished)( (?:[a-z]+ ){0,3})\d+ ?- ?\d+/g, '$1$2'],
   [/\bat the mo\b/g, 'at the moment'],
   [/\b(\d+|a few|two|three|four|five|six) (days|weeks|months) back\b/g, '$1 $2 ago'],
   [/\b(minimum|low|lowest|min|max|maximum|high)s of (?=(?:the |last |this )?night\b)/g, '$1 of '],

@@ -12,6 +12,10 @@ import { GROWERS_9 } from './corpus-growers-9.js';
 import { GROWERS_10 } from './corpus-growers-10.js';
 import { GROWERS_11 } from './corpus-growers-11.js';
 import { GROWERS_12 } from './corpus-growers-12.js';
+import { GROWERS_13 } from './corpus-growers-13.js';
+import { GROWERS_14 } from './corpus-growers-14.js';
+import { GROWERS_15 } from './corpus-growers-15.js';
+import { GROWERS_16 } from './corpus-growers-16.js';
 import { FRESH } from './corpus-fresh-1.js';
 import { FRESH_2 } from './corpus-fresh-2.js';
 import { CORPUS_READINGS } from './corpus-readings.js';
@@ -37,6 +41,28 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'two below outside. greenhouse at 11',
   'so the outside one bottomed at 9 around... well at 6:15 exactly according to the gadget',
   'Dipped to just under minus one... call it -1.2. Inside, about ten past six',
+  "Old Pat down the road was telling me his tunnel was minus two on him and he lost the lot, he's only himself to blame, he's never listened to anyone in eighty years. Anyway happy paddys day for tomorrow and thanks a million, ye're great company",
+  "just been in to pot up some sweet peas and I had to take my coat off can you believe it after the week we've had the high inside today has been 27 on the max min one and that one's in the shade mind because my son in law hung it behind the post",
+  "wouldn't you know it I went out to light the little heater and the kerosene is all, and the hardware store closes at five on Saturdays and my neighbor's buggy is no help to me for that, so there's not a drop to be had till Monday",
+  'Hey there so I set my phone on the potting bench and am just talking at it. The rock box, you know the one with the black stones my brother in law Duane helped haul, that one says forty four right now. And the air inside, right now, is thirty one.',
+  "bore da my lovely well there's a night that was the wind took the neighbours trampoline over the hedge and I've only now got out there and the lowest under the fleece was one point eight and the lowest in the rest of the tunnel was nought point two so it's worth its money that fleece",
+  'hi inside today was 78 lol wore a tshirt',
+  'tomato starts gonna freeze tonite or no',
+  "Hey so my buddy from the plant runs 4 propane burners in his and his bill was 380 bucks last month, which, no thank you. I've got the little fan for the tubes hooked up though. Should I have the fan running tonight or save the battery?",
+  "can't sleep, the furnace keeps kicking in and every time I hear it I think of those poor baby lettuces I transplanted, forty of them, took me a whole afternoon, are they going to make it through tonight or what",
+  'morning mate just back from feeding the chooks only three eggs bloody cold sorry where was I yeah so inside the tunnel the min was two point one and outside in the paddock the min was minus four thats off the little digital thing my daughter gave me',
+  "hello there now I wasnt going to bother ye but himself put a new thermometer in the water drum with a bit of string and he's like a child at christmas over it he has me out looking at it every hour and at half seven this evening the water in the drum was nine degrees so there you are",
+  "we had a regular frolic out here today, Mose and his three brothers came over and between us we built a block wall all along the north side of the greenhouse, eighty some blocks, the women made chicken corn soup, and it's done, it's up, so you'll want to know about that",
+  "Well, I went out there with my coffee, forty-one years at the mill and I still can't sleep past five, and the minimum pointer on the old thermometer in the greenhouse was sitting at thirty-one degrees even. So there you have it.",
+  "Can't sleep, wind's howling and the stove's about out and the cat is on my chest. Is the claytonia going to make it through tonight?",
+  "Back in '89 we had forty below up here and the pipes burst in the bunkhouse, I ain't seen that since, but that sky looks awful clear. What's the low going to be outside tonight?",
+  "big day on the tools, mate came round with the ute and we lugged four blue drums in from his cousin's dairy shed, filled them off the bore, back's had it but they're in along the south wall now",
+  "ha you'll like this, my youngest turned 7 today and she's minus two front teeth, can't say Saturday to save herself, we had 15 kids in the paddock and a cake shaped like a tractor",
+  'min -1.8 in tunnel. owt else you need?',
+  '2 degrees inside now, vents shut since 4',
+  'Trev up the road had -7 in his tunnel last night, serves him right lol',
+  'just ran out there in my slippers. 33 under the cover, 26 inside, snowing like crazy 😩',
+  'Bed 3 has 18 ft of carrots in it and no cover on them. Will they be ok tonight?',
 ]);
 
 describe.each([
@@ -56,6 +82,10 @@ describe.each([
   ['talk with asides', GROWERS_10],
   ['curt and regional', GROWERS_11],
   ['ten more growers', GROWERS_12],
+  ['stories with a number in them', GROWERS_13],
+  ['many trades and tongues', GROWERS_14],
+  ['phones in the cold', GROWERS_15],
+  ['phones in the cold again', GROWERS_16],
 ] as const)('corpus of %s', (_, phrases) => {
   it.each(phrases.map((phrase) => [title(phrase), phrase] as const))('%s', (_title, phrase) => {
     const intent = heard(phrase);
