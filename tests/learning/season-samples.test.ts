@@ -4,11 +4,13 @@ import { readGreenhouse } from '../../bot/commands/read-input.js';
 import { replaySeason, type ReplayedNight } from '../../bot/commands/replay-season.js';
 import { readSeason, type SeasonFolder } from '../../bot/commands/season-folder.js';
 import type { Greenhouse } from '../../engine/greenhouse/greenhouse.js';
+import { reliabilityTable } from '../../engine/score/reliability.js';
 import { costsByBed, nightsToDecide, policyCosts, summed, type NightToDecide } from './cover-decisions.js';
 import { gateCases, gateTargets } from './gate-rates.js';
 import { seasonFolder, seasonGreenhouse } from './seasons.js';
 import { toldChanges, trueWorths } from './worth-of-changes.js';
 import { worthTarget } from './worth-targets.js';
+import { VERDICTS, verdictsOfNight } from './verdict-reliability.js';
 
 const NAME = 's08-small-double-heater';
 const NIGHTS = 10;
@@ -39,6 +41,15 @@ describe.skipIf(!existsSync(seasonFolder(NAME)))('the first nights of a season, 
     const cases = gateCases(season, greenhouse, nights);
     expect(cases.filter(({ kind }) => kind === 'good').length).toBeGreaterThan(NIGHTS);
     expect(gateTargets(cases).filter(({ isMet }) => !isMet)).toEqual([]);
+  });
+
+  it('verdicts on beds hold what they say: the worse the word, the oftener harm, and never so often after "safe" as it may', () => {
+    const { words } = reliabilityTable(nights.flatMap((night) => verdictsOfNight(season, night)), VERDICTS);
+    const shares = words.map(({ cases, happened }) => happened / cases);
+    expect(words.length).toBeGreaterThan(2);
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(words[0]).toMatchObject({ spokenAs: 'safe' });
+    expect(shares[0]).toBeLessThan(0.05);
   });
 
   it('cover decisions cost no less than perfect knowledge, and less than to do the same every night', () => {

@@ -1,4 +1,5 @@
 import { binomialCdf } from '../../engine/score/coverage.js';
+import type { Verdict } from '../../engine/plan/outlook.js';
 import { reliabilityTable } from '../../engine/score/reliability.js';
 import type { SeasonScore } from './seasons.js';
 import { VERDICTS } from './verdict-reliability.js';
@@ -43,7 +44,13 @@ export function widthTargets(byReadings: readonly { readonly readings: number; r
   });
 }
 
-/** No verdict may be harmed more often than its chances allow: on that side plants are lost. */
+/** What each verdict says of the chance of harm (design, section 5). */
+const HARMED: Readonly<Record<Verdict, { readonly least: number; readonly most: number }>> = { safe: { least: 0, most: 0.05 }, watch: { least: 0.05, most: 0.35 }, 'at-risk': { least: 0.35, most: 1 }, 'likely-lost': { least: 0.5, most: 1 } };
+
+/** Beds are harmed as often as their verdict says. */
 export function verdictTargets(readings: number, { verdicts }: SeasonScore): readonly Target[] {
-  return reliabilityTable(verdicts, VERDICTS).words.map(({ spokenAs, cases, happened, soundTo, chanceOfSoMany }) => ({ what: `${readings} readings: beds said "${spokenAs}" harmed ${happened} of ${cases} times, at most ${soundTo}`, isMet: chanceOfSoMany >= TAIL }));
+  return reliabilityTable(verdicts, VERDICTS).words.map(({ spokenAs, cases, happened }) => {
+    const { least, most } = HARMED[spokenAs];
+    return { what: `${readings} readings: of beds said "${spokenAs}" ${happened} of ${cases} harmed, ${least} to ${most} of them`, isMet: happened >= least * cases && happened <= most * cases };
+  });
 }

@@ -47,9 +47,8 @@ export async function frozenScore(name: string, learnUntil: number): Promise<Sea
     total.floorSquares += (cell(season.floor, 'inside_c') - cameC) ** 2;
     total.inside80 += cameC >= line.lo80_c && cameC <= line.hi80_c ? 1 : 0;
     total.width += line.hi80_c - line.lo80_c;
-    const { low } = lows.find(({ key }) => key.place === 'inside')!;
-    crps['house']! += crpsMixtureK(low, celsiusToKelvin(cameC));
-    verdicts.push(...verdictsOfNight(`${name} ${line.night}`, low, cameC));
+    crps['house']! += crpsMixtureK(lows.find(({ key }) => key.place === 'inside')!.low, celsiusToKelvin(cameC));
+    verdicts.push(...verdictsOfNight(season, { lines, lows }));
     for (const [key, baseline] of Object.entries(BASELINES)) crps[key]! += crpsOf(baseline(train, inputs.get(line.night)!), cameC);
   }
   return { ...total, crps, verdicts };

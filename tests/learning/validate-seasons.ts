@@ -2,13 +2,15 @@ import { existsSync } from 'node:fs';
 import { readGreenhouse } from '../../bot/commands/read-input.js';
 import { replaySeason } from '../../bot/commands/replay-season.js';
 import { readSeason } from '../../bot/commands/season-folder.js';
+import type { Verdict } from '../../engine/plan/outlook.js';
+import type { SpokenChance } from '../../engine/score/reliability.js';
 import { costsByBed, costsLine, decisionTargets, nightsToDecide, summed, type PolicyCosts } from './cover-decisions.js';
 import { gateCases, gateLines, gateTargets, type GateCase } from './gate-rates.js';
 import { frozenScore, pooled, scoreLine, seasonFolder, seasonGreenhouse, SEASONS, type SeasonScore } from './seasons.js';
 import { targetsOf, verdictTargets, widthTargets, type Target } from './season-targets.js';
 import { AS_BELIEVED, THERMOMETER_ALONE, twinsOf, type ReadingNoise, type Twin } from './twin-houses.js';
 import { twinTargets } from './twin-targets.js';
-import { verdictLines } from './verdict-reliability.js';
+import { verdictLines, verdictsOfNight } from './verdict-reliability.js';
 import { askedOfNight, judgedNights, judgedWorths, toldChanges, TAKEN_AWAY, type JudgedWorth, type ToldChange } from './worth-of-changes.js';
 import { worthLines, worthTarget } from './worth-targets.js';
 
@@ -55,10 +57,12 @@ async function wholeTargets(): Promise<readonly Target[]> {
   const costs: PolicyCosts[] = [];
   const worths: JudgedWorth[] = [];
   const takenAway: JudgedWorth[] = [];
+  const verdicts: SpokenChance<Verdict>[] = [];
   for (const name of present) {
     const season = await readSeason(seasonFolder(name));
     const greenhouse = await readGreenhouse(seasonGreenhouse(name));
     const nights = [...replaySeason(season, greenhouse, Infinity)];
+    verdicts.push(...nights.flatMap((night) => verdictsOfNight(season, night)));
     cases.push(...gateCases(season, greenhouse, nights));
     for (const [bed, ofBed] of costsByBed(nightsToDecide(season, nights))) {
       costs.push(ofBed);
@@ -71,7 +75,7 @@ async function wholeTargets(): Promise<readonly Target[]> {
     takenAway.push(...oneByOne);
     for (const line of worthLines([...ofSeason, ...oneByOne])) console.log(line);
   }
-  for (const line of gateLines(cases)) console.log(line);
+  for (const line of [...verdictLines('learned as it went', verdicts), ...gateLines(cases)]) console.log(line);
   console.log(costsLine('all beds and houses', summed(costs)));
   return [...gateTargets(cases), ...decisionTargets(summed(costs)), worthTarget('what if', worths), worthTarget('what if drums were not there, night by night', takenAway)];
 }

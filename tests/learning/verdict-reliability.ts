@@ -1,4 +1,6 @@
-import { chanceBelow, type Mixture } from '../../engine/chance/mixture.js';
+import type { ReplayedNight } from '../../bot/commands/replay-season.js';
+import type { SeasonFolder } from '../../bot/commands/season-folder.js';
+import { chanceBelow } from '../../engine/chance/mixture.js';
 import { verdictFor, type Verdict } from '../../engine/plan/outlook.js';
 import { reliabilityTable, type SpokenChance } from '../../engine/score/reliability.js';
 import { skillScore } from '../../engine/score/skill-score.js';
@@ -8,10 +10,13 @@ import { BEDS } from './beds.js';
 export const VERDICTS: readonly Verdict[] = ['safe', 'watch', 'at-risk', 'likely-lost'];
 
 /** The verdict on every bed in one night, by what was said of the low inside, and whether it came so cold. */
-export function verdictsOfNight(night: string, low: Mixture, cameC: number): readonly SpokenChance<Verdict>[] {
+export function verdictsOfNight({ name, truth }: SeasonFolder, { lines, lows }: Pick<ReplayedNight, 'lines' | 'lows'>): readonly SpokenChance<Verdict>[] {
+  const { night } = lines[0]!;
+  const { low } = lows.find(({ key }) => key.place === 'inside')!;
+  const cameC = Number(truth!.find((row) => Number(row['night']) === night)!['min_inside_c']);
   return BEDS.map(({ beginsC, killedC }) => {
     const probability = chanceBelow(low, celsiusToKelvin(beginsC));
-    return { night, probability, spokenAs: verdictFor(probability, chanceBelow(low, celsiusToKelvin(killedC))), happened: cameC < beginsC };
+    return { night: `${name} ${night}`, probability, spokenAs: verdictFor(probability, chanceBelow(low, celsiusToKelvin(killedC))), happened: cameC < beginsC };
   });
 }
 
