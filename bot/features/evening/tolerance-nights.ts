@@ -32,10 +32,13 @@ interface Place {
   readonly store: Rows;
 }
 
+/** Who forgot it did not weigh it. */
+const FORGOTTEN = /\b(?:forg[eo]t|forgotten|overslept|fell asleep|slept)\b/iu;
+
 /** Work was called for, and the last word on it is that none of it was done. */
 async function isCallLeft(night: string, told: readonly StoredAction[], { greenhouseId, store }: Place): Promise<boolean> {
   const last = new Map(told.flatMap((row) => (JSON.parse(row.body) as Deed).items.map((item) => [item, row] as const)));
-  const refused = [...last].filter(([, { done }]) => !done);
+  const refused = [...last].filter(([, { done, text }]) => !done && !FORGOTTEN.test(text));
   if (refused.length === 0) return false;
   const advisory = await store.advisoryBy(greenhouseId, night, Math.max(...refused.map(([, { receivedAtS }]) => receivedAtS)));
   const called = new Set(advisory === null ? [] : callsOf(advisory.body));

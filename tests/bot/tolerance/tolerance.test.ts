@@ -152,6 +152,12 @@ describe('what nights say', () => {
     expect(await nights()).toEqual({ left: 0, lost: 0 });
   });
 
+  it('what was forgotten is no call that was left', async () => {
+    await issued(rig.memory, '2026-01-14', { actions: [COVER] });
+    expect(await rig.says('forgot to cover last night', '2026-01-15T08:00')).not.toContain(LESS);
+    expect(await rig.says("didn't cover last night")).toContain(LESS);
+  });
+
   it('a loss after a night without a call is said and counts once; one after a call does not', async () => {
     await issued(rig.memory, '2026-01-14', { crops: { kale: 0.1, lettuce: 0.2 } });
     expect(await rig.says('the lettuce is dead', '2026-01-15T09:00')).toContain(MORE);
