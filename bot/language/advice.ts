@@ -16,7 +16,7 @@ const OPEN_ASKS = wordings`
   think)(?: (?:me|us|i|we|that i))?(?: \w+){0,2}? (?:do|done|does|doing|should|tonight|prepare|take care)
   (?:what|how) (?:am|are) (?:i|we) (?:supposed|meant|best|going|doing|to)
   (?:what|any) (?:jobs|chores|tasks|work|duties|steps|measures|action|actions|preparations|precautions)
-  what (?:should|shall|do|must|can|would|could|am|are|ought) (?:i|we|you) (?:\w+ ){0,5}?(?:do|suggest|recommend|advise|think|need|prepare|doing|say|now)
+  what (?:should|shall|do|must|can|would|could|am|are|ought) (?:i|we|you|they|he|she|the (?:crew|kids|lads|boys|girls|others)) (?:\w+ ){0,5}?(?:do|suggest|recommend|advise|think|need|prepare|doing|say|now)
   what (?:do|should|can) (?:i|we)
   what (?:needs?|has|have) (?:to be )?(?:doing|done|to be done|doing tonight)
   what (?:to do|now|next tonight|is to be done|is left to do|is there to do|about tonight)

@@ -78,7 +78,7 @@ function stateOf(whole: string): State {
   const plain = whole.replace(/ (?:is |are |stays? |staying )?not (?:been )?(?:running|lit|going|burning|used|in use|plugged in|switched on|turned on|working|set up) /, ' off ');
   const clause = ACTED_WORDS?.test(plain) === true ? plain : plain.replace(/ (?:on|in|over|under) (?:the |my |our |a )(?=@)/g, ' ');
   const away = AWAY_WORDS?.test(clause) === true && !/ (?:took|taken) .*\b(?:on|in)\b/.test(clause);
-  const reversed = / @heater (?:is |has |about |nearly |almost |gone )+out /.test(clause) || / @\w+ (?:\w+ )?(?:tripped|went out|cut out|gone out|blew out|conked out|packed (?:up|in)|burned out|burnt out) /.test(clause) || OPEN_WORDS?.test(clause) === true || OFF_WORDS?.test(clause) === true || away;
+  const reversed = / @heater (?:is |has |about |nearly |almost |gone )+out (?!of )/.test(clause) || / @\w+ (?:\w+ )?(?:tripped|went out|cut out|gone out|blew out|conked out|packed (?:up|in)|burned out|burnt out) /.test(clause) || OPEN_WORDS?.test(clause) === true || OFF_WORDS?.test(clause) === true || away;
   const stands = SHUT_WORDS?.test(clause) === true || ON_WORDS?.test(clause) === true || ACTED_WORDS?.test(clause) === true || HARVESTED.test(clause) || wordings`
     (?:everything|all|all of it|lot|beds?|plants|crops|they|them|%\d+) (?:is |are |all |now |snug |safe |tucked |warm )*(?:under|beneath|
     underneath) (?:the |their |its |a )?@cover
@@ -99,6 +99,7 @@ function itemsOf(clause: string): readonly Item[] {
   if (HARVESTED.test(clause) && / %\d/.test(clause)) verbs.push('harvest');
   if (wordings`
     harvested
+  (?:picked|cut|pulled) (?:all |both |every |the |last )*(?:=\d+|rows?|beds?|row|bed)
     picked (?:everything|it all|it|them|what i could|what we could|what was ready|what there was|what is ready|a few|some|plenty|most of it|all i could|
     all we could|the ripe ones|the best of it|the rest|all of it|the lot)
   `.test(clause)) verbs.push('harvest');
@@ -165,7 +166,7 @@ export function did(message: Message): Intent | null {
   const lists: Record<'done' | 'not', Set<Item>> = { done: new Set(), not: new Set() };
   let waiting: Item[] = [];
   let before: State = null;
-  for (const part of form.split(/ (?:[,;:/]|and|but|then|plus|though|while) | (?=(?:did not|have not|could not) (?:bother|get|do|put|run|light|use|cover|close|shut) )/)) {
+  for (const part of form.split(/ (?:[,;:/]|and|but|then|plus|though|while) | (?<=(?:everything|all|them|beds|lot|up|down|shut|closed|%\d+) )(?=@\w+ (?:off|on|out|shut|closed|down|open|running|lit) )| (?=(?:did not|have not|could not) (?:bother|get|do|put|run|light|use|cover|close|shut) )/)) {
     const clause = ` ${part.trim()} `;
     const items = itemsOf(clause);
     const own = stateOf(clause);

@@ -60,7 +60,7 @@ export function keyWords(message: Message): Intent | null {
   const { said, asks } = message;
   const words = said.trim().split(' ').length;
   if (message.temps.length > 0 || words > MOST_WORDS) return null;
-  const plain = PLAIN.find(([, pattern]) => pattern.test(said));
+  const plain = PLAIN.find(([kind, pattern]) => pattern.test(said) && !(kind === 'next' && / (?:tonight|this evening) /.test(said)));
   if (plain !== undefined) return { kind: plain[0] };
   if (asks && / any (?:improvement|better|warmer|change|difference) (?:\w+ )?(?:since|from|with|after) /.test(said)) return { kind: 'effect', ...(itemsSaid(said).length === 0 ? {} : { items: itemsSaid(said) }) };
   if (FIX.test(said)) return { kind: 'fix' };

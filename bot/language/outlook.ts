@@ -19,6 +19,7 @@ const ASKS = wordings`
   what (?:do|would|did) you (?:reckon|think|say|guess|expect|figure|predict|believe) (?:that )?(?:it|we|the low|things|the temperature|the minimum|
   (?:the |my )?&\w+) (?:will|is going to|would|might|shall|goes|gets|drops)
   what (?:is|are) (?:it|we|things|she|(?:the |my )?&\w+) (?:going to|likely to|meant to|supposed to|due to|about to)
+  what (?:do )?you (?:say|reckon|think) for (?:the |my )?(?:&\w+|tonight|tomorrow|low)
   what will (?:the |it |my |our )*(?:(?:&\w+|@\w+|\w+) ){0,2}?(?:be|get|go|drop|fall|hit|reach|bottom)
   what (?:about|of|does) (?:the |this |next )*(?:tonight|tomorrow|week|weekend|night|\w+day|rest|outside|inside|&outside|&inside|&soil|it look)
   (?:get|go|drop|dip|fall|be|stay|getting|going|dropping) (?:down )?(?:to |below |under |above )(?:zero|#\d+|freezing)

@@ -16,7 +16,7 @@ const OPENERS: readonly RegExp[] = [
   new RegExp(`^ (?:is|are|am|was|were) ${SUBJECT} `),
   /^ (?:say|let us say|assume|assuming) (?:i|we) /,
   wordings`
-    ^ did (?:you|that|this|those|these|they|i|we|my|the|it|%\d+|@\w+|all|adding|having) .*\b(?:help|work|make|matter|survive|freeze|get|come|go|save|
+    ^ did (?:you|them|that|this|those|these|they|i|we|my|the|it|%\d+|@\w+|all|adding|having) .*\b(?:help|work|make|matter|survive|freeze|get|come|go|save|
     change|do|pay|drop|hold|right|like|frost)
   `,
   /^ (?:have|has|had) (?:the|my|our|i|we|you|it|there|that|any|%\d+|@\w+) .*\b(?:helped|made|worked|been|paid|changed|saved|any)\b/,
@@ -38,7 +38,9 @@ const CRIES = /^ (?:(?:wow|oh|ah|man|boy|gosh|well|my|,) )*what (?:a|an) /;
 const asksInWords = (form: string, said: string): boolean => wordings`
   (?:yes|yea|yeah|y) or (?:no|nope|nah|n)
   how (?:much|cold|low) (?:cold|frost|degrees|temperature)? ?$
-  or (?:no|not|nope|nah|naw|leave (?:it|them)|should i|bare|do not bother)|on or off|off or on|up or down|down or up|in or out|shut or open|yea or nay
+  or (?:no|not|nope|nah|naw|leave (?:it|them)|should i|bare|do not bother)|or (?:just|only) (?:the )?(?:one|single|a single)
+  ^ (?:shut|close|open|cover|uncover|pick|harvest|run|turn|put|light|pull|draw|heat) (?:\S+ )*?or (?:wait|leave|hold|keep|later|not|hang)
+  on or off|off or on|up or down|down or up|in or out|shut or open|yea or nay
   open or (?:shut|closed)|(?:shut|closed) or open|what happens
   (?:what|how) (?:would|will|could|much|low|cold|warm) (?:it|that|we|i|the|they|this|be|colder|warmer|lower|would|will)
   (?:to|at|below) (?:what|which) (?:temperature|point|degree)

@@ -28,7 +28,7 @@ function shortPlace(pieces: readonly Piece[], at: number): string | null {
   const before = pieces[at - 1]?.symbol ?? '';
   const next = pieces[at + 1]?.symbol ?? '';
   const after = next === ':' ? (pieces[at + 2]?.symbol ?? '') : next;
-  if (symbol === 'out' && (before.startsWith('#') || after.startsWith('#') || after === 'side')) return 'outside';
+  if (symbol === 'out' && !/^(?:blowing|coming|putting|giving|puffing|blows|puts|blew|comes|came)$/.test(before) && (before.startsWith('#') || after.startsWith('#') || after === 'side')) return 'outside';
   if (symbol === 'in' && (before.startsWith('#') || /^#/.test(after)) && /^(?:|,|;|:|and|\/|#\d+|out|now|~\d+|at|right|today|this|last|overnight|currently|already|still|but|as|with|brr)$/.test(after)) return 'inside';
   return null;
 }

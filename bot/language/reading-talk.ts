@@ -4,7 +4,7 @@ import type { TempToken } from './value-grammar.js';
 const list = (words: string): ReadonlySet<string> => new Set(words.split(/\s+/));
 
 /** Words that may stand with a bare number for it to be what a thermometer showed. Add a word here when growers put it there. */
-const TALK = list(`a about actual actually after again air all almost already also am an and anyway approx approximately are around as at average away
+const TALK = list(`check checks rounds look a about actual actually after again air all almost already also am an and anyway approx approximately are around as at average away
   back bad balmy bare barely be before bit bleak bloody bottom bottomed bottoming brisk brr brrr brrrr burr but by calm canopy center centre checked
   chilly clear close coldest cold colder coming cool cooler crisp current currently
   dang damn dawn daybreak day degree degrees deg devil digital dipped display down drop dropped dropping early edged end even evening exact exactly

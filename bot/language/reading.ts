@@ -152,11 +152,13 @@ function oneReading(own: Attached, shared: { readonly message: Message; readonly
   const day = own.day ?? (isNow ? null : only(all.map((other) => other.day)));
   const time = readingTime({ clock, day, stat: said }, message);
   if ('kind' in time) return time;
-  const stat = said ?? (isNow || sun === true || clock !== null || (day !== null && time.stat === undefined && time.at !== undefined) ? 'now' : (time.stat ?? bareStatistic(message, place)));
+  // "Low was 31 inside and under the cover it was 36".
+  const isOfSameNight = said === null && !isNow && clock === null && all.some(({ marks }) => statOf(marks) === 'low') && all.every(({ marks }) => [null, 'low'].includes(statOf(marks))) && message.said.includes(` was #${message.temps.indexOf(own.temp)} `);
+  const stat = said ?? (isOfSameNight ? 'low' : null) ?? (isNow || sun === true || clock !== null || (day !== null && time.stat === undefined && time.at !== undefined) ? 'now' : (time.stat ?? bareStatistic(message, place)));
   const found = temperature(own.temp, { ...message, among: all.map(({ temp }) => temp), canBeWarm: stat === 'high' || sun === true || (place === 'inside' && own.temp.value <= WARM_DAY_C && isByDay(message)) });
   if ('kind' in found) return found;
   // "It got to 81" by day is the most that it was.
-  const isHigh = stat === 'now' && said === null && clock === null && found.c >= SUN_WARMED_C && isByDay(message) && message.said.includes(` got to #${message.temps.indexOf(own.temp)} `);
+  const isHigh = stat === 'now' && said === null && clock === null && found.c >= SUN_WARMED_C && isByDay(message) && new RegExp(` (?:got to|hit|reached|made it to) (?:about |around |like |a |nearly |almost )?#${message.temps.indexOf(own.temp)} `).test(message.said);
   return { c: found.c, stat: isHigh ? 'high' : stat, ...(place === undefined ? {} : { place }), ...(sun === null ? {} : { sun }), ...(time.at === undefined ? {} : { at: time.at }) };
 }
 
@@ -175,7 +177,7 @@ const NO_VALUE = wordings`
 const SPAN = / \d0s | (?:twenties|thirties|forties|fifties|teens) /;
 
 const PAIRED = wordings`
-  (low|minimum|high|maximum) (?:/|and|-|,) (low|minimum|high|maximum) (?:[:;,-] |is |was |were |are |of |says |reads |shows |showing |thermometer |
+  (low|minimum|high|maximum) (?:/|and|-|,) (low|minimum|high|maximum) (?:(&\w+) )?(?:[:;,-] |is |was |were |are |of |says |reads |shows |showing |thermometer |
   reading )*(#\d+) (?:/|and|,|;|-) (#\d+)
 `;
 
@@ -188,7 +190,7 @@ function inPairs(message: Message): Message {
   const part = message.pieces.slice(from, from + count);
   const piece = (symbol: string | undefined): readonly Piece[] => part.filter((one) => one.symbol === symbol).slice(0, 1);
   const comma = { symbol: ',', written: ',', start: part[0]?.start ?? 0, end: part[0]?.start ?? 0 };
-  return { ...message, pieces: [...message.pieces.slice(0, from), ...piece(found[1]), ...piece(found[3]), comma, ...piece(found[2]), ...piece(found[4]), ...message.pieces.slice(from + count)] };
+  return { ...message, pieces: [...message.pieces.slice(0, from), ...piece(found[3]), ...piece(found[1]), ...piece(found[4]), comma, ...piece(found[2]), ...piece(found[5]), ...message.pieces.slice(from + count)] };
 }
 
 /** A sign that stands by itself belongs to one of the numbers, but which? "Minus, 3", "5 or so below". */

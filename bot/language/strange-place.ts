@@ -27,7 +27,7 @@ export function strangePlace(message: Message): Unclear | null {
   const ofNumbers = form.split(NEW_STRETCH).filter((stretch) => stretch.includes('#') || /^[,;] (?:in|at|by|near|on|under|beside|behind) /.test(stretch)).map((stretch) => `${stretch} `).join('');
   for (const found of ofNumbers.matchAll(/ (?:in|at|by|near|on|under|beside|behind|from) (?:the |my |our |a )(%\d+|[a-z]+) (?=([^ ]+ )?)/g)) {
     const [, word = '', after = ''] = found;
-    if (NO_PLACE.has(word) || /^[&@$]/.test(after)) continue;
+    if (NO_PLACE.has(word) || /^[&@$]/.test(after) || (word === 'box' && form.includes(' @stones '))) continue;
     const piece = message.pieces.find(({ symbol }) => symbol === word);
     // "Soil in the spinach bed": a bed is named by what grows in it.
     if (word.startsWith('%') && /^(?:beds?|rows?|patch) $/.test(after) && / (?:&soil|@cover) /.test(form)) continue;

@@ -86,7 +86,7 @@ const ASKING: readonly Rule[] = [
   (message) => plainAsk('why', message),
   suppose,
   effect,
-  (message) => plainAsk('next', message),
+  (message) => (/ (?:tonight|this evening) /.test(message.said) ? null : plainAsk('next', message)),
   (message) => plainAsk('record', message),
   openAdvice,
   cropQuestion,

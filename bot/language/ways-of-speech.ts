@@ -37,7 +37,7 @@ const WORDS: Readonly<Record<string, string>> = {
 
 /** Oaths and fillers leave a hole as long as they were. */
 const SAYS_NOTHING = new RegExp(`\\b(?:${anyLine(String.raw`
-  uh|erm|uhm|uhh|umm|bloody|sodding|damn(?:ed)?|goddamn(?:ed)?|bleeding|bleedin|flipping|flippin|frigging|friggin|fricking|frickin|freaking|freakin|effing|effin
+  (?:would|can|could) you believe(?: it| that)?|uh|erm|uhm|uhh|umm|bloody|sodding|damn(?:ed)?|goddamn(?:ed)?|bleeding|bleedin|flipping|flippin|frigging|friggin|fricking|frickin|freaking|freakin|effing|effin
   fucking|fuckin|feckin|fecking|flaming|flamin|blasted|ruddy|bastarding|stinking|the hell|the heck|the devil|the fuck|the feck|on earth
   in heaven'?s name|eh|innit|lol|lmao|rofl|omg|tbh|ngl|imo|imho|smh|haha|hahaha|hehe|ha ha(?: ha)?|y'know|on the (?:dot|nose|button|money)
   give or take|by the way|btw|fyi|just saying|bore da|bonjour|guten (?:morgen|tag|abend)|buenos dias|buongiorno|god morgen|bom dia|dzien dobry
@@ -63,6 +63,10 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/\b(?:i|we|i've|we've|have) done (?=(?:cover|clos|shut|put|turn|pull|pick|lit|open|switch|drawn|went|got|forgot|build|built|hung|harvest)[a-z]*\b)/g, 'i already '],
   [/\b(?:fixing|fitting|aiming|minded|bound) to\b/g, 'going to'],
   [/\bmight could\b/g, 'could'],
+  [/\b((?:takes?|took|spent|spend|needs?|needed|waste[ds]?)(?: (?:me|us|him|her|about|around|only|just|another|the|a good))*) (\d+) min\b/g, '$1 $2 minutes'],
+  // What a voice is written down as.
+  [/\b(the|my|our) let us\b/g, '$1 lettuce'],
+  [/\b(the|my|our|swiss) charred\b(?= (?:be|is|going|survive|make|ok|fine|come|all right|last|and|live))/g, '$1 chard'],
   [/\b(says|said|say|sends|send you a|wave[sd]?) hi\b/g, '$1 hello'],
   // "Snows all slid off", "electrics back on", "roofs clear now": a written-out "is" without its mark.
   [/\b(snow|power|roof|door|heater|fan|blower|stove|electric|generator|furnace)s(?= (?:all|back|off|out|gone|clear|on|down|dead|still|been|broke|empty|quit|stopped|finally|slid|melted|now)\b)/g, '$1 is'],

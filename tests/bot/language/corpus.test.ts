@@ -16,6 +16,8 @@ import { GROWERS_13 } from './corpus-growers-13.js';
 import { GROWERS_14 } from './corpus-growers-14.js';
 import { GROWERS_15 } from './corpus-growers-15.js';
 import { GROWERS_16 } from './corpus-growers-16.js';
+import { GROWERS_17 } from './corpus-growers-17.js';
+import { GROWERS_18 } from './corpus-growers-18.js';
 import { FRESH } from './corpus-fresh-1.js';
 import { FRESH_2 } from './corpus-fresh-2.js';
 import { CORPUS_READINGS } from './corpus-readings.js';
@@ -30,7 +32,6 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'Hello again :) my neighbor Carl keeps telling me I need some black water barrels in there. If I had 4 of the 55 gallon ones what would that do?',
   'Oh dear I had the wrong glasses on, that should have said 23 for the greenhouse',
   "Evening! Going to my daughter's in Leeds, be away 4 days from Friday, can you hold off with the messages till I'm back?",
-  'Hello! 6 hours on my knees weeding, I can hardly stand. It peaked at 19.5 in the tunnel today would you believe',
   "You're a clever little thing aren't you, remind me of my nan and she lived to 96",
   'leek and garlic, tomorrow night?',
   'my strawberries are blooming in there will the blossoms be alright tonight',
@@ -63,6 +64,12 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'Trev up the road had -7 in his tunnel last night, serves him right lol',
   'just ran out there in my slippers. 33 under the cover, 26 inside, snowing like crazy 😩',
   'Bed 3 has 18 ft of carrots in it and no cover on them. Will they be ok tonight?',
+  'low last night was thirty one in the green house and under the row cover it was thirty six this is Loretta by the way',
+  'righto whats the best thing to do tonight',
+  'new polythene fitted on the tunnel this afternoon, the old sheet has gone to the tip',
+  'shut the vents now or wait a bit',
+  'low under the cover was 34, soil never went below 39',
+  'my neighbors greenhouse got down to 12 the other night, poor fella',
 ]);
 
 describe.each([
@@ -86,6 +93,8 @@ describe.each([
   ['many trades and tongues', GROWERS_14],
   ['phones in the cold', GROWERS_15],
   ['phones in the cold again', GROWERS_16],
+  ['phones in frost', GROWERS_17],
+  ['phones in frost again', GROWERS_18],
 ] as const)('corpus of %s', (_, phrases) => {
   it.each(phrases.map((phrase) => [title(phrase), phrase] as const))('%s', (_title, phrase) => {
     const intent = heard(phrase);
