@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { SECONDS_PER_HOUR } from '../../../engine/index.js';
 import { AnswerRefusedError } from './errors.js';
-import { modelsOf } from './models.js';
+import { modelsOf, withoutMember } from './models.js';
 import { WIRE_VARIABLES, type WireVariableName } from './variables.js';
 
 /** One place's answer, checked: the units are ours, the hours are equal steps, the columns are as long as the hours. */
@@ -27,8 +27,6 @@ const Answer = z.object({
   hourly: z.object({ time: z.array(z.int()).min(1) }).catchall(Series),
 });
 
-// The number of a member stands between the variable and the model.
-const MEMBER = /_member\d+(?=_|$)/;
 const ASK_AGAIN = 'Ask the service with timeformat=unixtime, wind_speed_unit=ms, no other unit parameters, no timezone, one place.';
 
 /**
@@ -78,7 +76,7 @@ function checkUnits(units: Readonly<Record<string, string>>): void {
   const variables = Object.keys(WIRE_VARIABLES) as WireVariableName[];
   const expected = new Map<string, string>(modelsOf(Object.keys(units)).flatMap((suffix) => variables.map((variable) => [columnName(variable, suffix), WIRE_VARIABLES[variable].unit])));
   for (const [name, unit] of Object.entries(units)) {
-    const right = expected.get(name.replace(MEMBER, ''));
+    const right = expected.get(withoutMember(name));
     if (right === undefined || unit === 'undefined' || unit === right) continue;
     throw new AnswerRefusedError(`Weather answer, unit of hourly.${name}`, { expected: `"${right}"`, got: `"${unit}"`, todo: ASK_AGAIN });
   }

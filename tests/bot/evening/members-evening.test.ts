@@ -16,7 +16,7 @@ const { greenhouse } = checked;
 async function evening(wantsMembers: boolean, ensemble: hostile.Reaction): Promise<Advisory> {
   const weather = await hostile.startHostileWeather({ nowS: () => START_S });
   weather.script('/v1/ensemble', ensemble);
-  const service = startTestService(weather.url, { wantsMembers });
+  const service = startTestService(weather.url, { wantsMembers, answerMs: 5_000 });
   try {
     return (await issueAdvisory({ greenhouseId: 'test', greenhouse, zone: 'America/New_York' }, { clock: service.clock, weather: service.source, store: null, workOut: workOutHere })).advisory;
   } finally {

@@ -18,7 +18,7 @@ for (const climate of CLIMATES) {
     let service: TestService;
     beforeAll(async () => {
       standIn = await startStandIn(climate.file, climate.now);
-      service = startTestService(standIn.url, { startS: Date.parse(climate.now) / 1000, budgetMs: 20_000 });
+      service = startTestService(standIn.url, { startS: Date.parse(climate.now) / 1000, budgetMs: 40_000, answerMs: 20_000 });
     });
     afterAll(async () => {
       await service.close();

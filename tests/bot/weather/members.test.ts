@@ -4,6 +4,7 @@ import { hoursOfMembers, type EnsembleHour } from '../../../bot/weather/open-met
 import { weatherHosts } from '../../../bot/weather/open-meteo/hosts.js';
 import { ensembleRequest, forecastRequest, membersRequest, yearRequest } from '../../../bot/weather/open-meteo/request.js';
 import { readWireAnswer } from '../../../bot/weather/open-meteo/wire.js';
+import { isOn, readSettings } from '../../../config/settings.js';
 import { endsAfter, MEMBERS, membersBody, standsStill, withoutMember, withSuffix } from '../../fixtures/ensemble-members.js';
 import * as hostile from '../../fixtures/hostile-weather.js';
 import type { WireBody } from '../../fixtures/weather-answer.js';
@@ -83,7 +84,7 @@ describe('a service that is asked for members', () => {
   let weather: hostile.HostileWeather;
   beforeEach(async () => {
     weather = await hostile.startHostileWeather({ nowS: () => service.clock.nowS() });
-    service = startTestService(weather.url, { wantsMembers: true });
+    service = startTestService(weather.url, { wantsMembers: true, answerMs: 5_000 });
   });
   afterEach(async () => {
     await service.close();
@@ -135,7 +136,7 @@ describe('a service that is asked for members', () => {
 
   it('says nothing of members where nobody asked for them', async () => {
     await service.close();
-    service = startTestService(weather.url);
+    service = startTestService(weather.url, { answerMs: 5_000 });
     const { notes, hours } = await service.source.weatherAt(PLACE);
     expect(notes).toEqual([]);
     expect(modelsAsked()).toEqual(['ecmwf_ifs025_ensemble_mean']);
@@ -151,6 +152,14 @@ describe('a service that is asked for members', () => {
     expect(noted).toEqual(places.map((_, n) => n >= 18));
     service.clock.set(START_S + 60);
     expect((await service.source.weatherAt({ ...PLACE, longitude: -73 })).notes).toEqual([]);
+  });
+});
+
+describe('the setting', () => {
+  const wanted = (value?: string): boolean => isOn(readSettings(value === undefined ? {} : { DUSKWARD_WEATHER_MEMBERS: value }), 'DUSKWARD_WEATHER_MEMBERS');
+  it('is off unless it is on, and nothing else', () => {
+    expect([wanted(), wanted('off'), wanted('on')]).toEqual([false, false, true]);
+    expect(() => wanted('yes')).toThrow('DUSKWARD_WEATHER_MEMBERS: expected "on" or "off", got "yes"');
   });
 });
 

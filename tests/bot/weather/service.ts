@@ -20,13 +20,24 @@ export const START_S = Date.parse('2026-11-23T21:20:30Z') / 1000;
 export const PLACE = { latitude: 44.26, longitude: -72.58, elevationM: 187 };
 const JITTER_S = 3;
 
-export function startTestService(baseUrl: string, options: { readonly startS?: number; readonly apiKey?: string; readonly contact?: string; readonly budgetMs?: number; readonly wantsMembers?: boolean } = {}): TestService {
+export interface TestServiceOptions {
+  readonly startS?: number;
+  readonly apiKey?: string;
+  readonly contact?: string;
+  readonly budgetMs?: number;
+  /** How long an answer may take to begin: short, so that silence is soon over, but not for a service that works on its answers. */
+  readonly answerMs?: number;
+  readonly wantsMembers?: boolean;
+}
+
+export function startTestService(baseUrl: string, options: TestServiceOptions = {}): TestService {
   let nowS = options.startS ?? START_S;
   const clock = { nowS: () => nowS, set: (value: number) => void (nowS = value) };
   const sleptS: number[] = [];
   const warnings: string[] = [];
   const rows = new Map<string, StoredWeather>();
-  const transport = new Transport({ connectMs: 500, headersMs: 100, bodyMs: 100, retryAfterMs: 5 });
+  const { answerMs = 100 } = options;
+  const transport = new Transport({ connectMs: 500, headersMs: answerMs, bodyMs: answerMs, retryAfterMs: 5 });
   const client = new OpenMeteoClient({
     transport,
     clock,
