@@ -6,11 +6,13 @@ import { readAnswer } from '../features/reading/read-answer.js';
 import { readChoiceButton } from '../features/reading/log-reading.js';
 import { dialogueWith, goesBefore, readPending, type Pending } from '../features/reading/pending.js';
 import { answerTolerance, askedAgain } from '../features/tolerance/answer-tolerance.js';
+import { readToleranceButton } from '../features/tolerance/ask-tolerance.js';
 import type { InboundRow, StoredChat, WithinMemory } from '../journal.js';
 import { meanings } from '../language/intent.js';
 import { understand } from '../language/understand.js';
 import type { Records } from '../ports.js';
 import { READING_WORDS } from '../text/reading-text.js';
+import { TOLERANCE_ASKS } from '../text/tolerance-text.js';
 import { undoOnce } from '../several-answers.js';
 import { askedOfChat } from './account-reply.js';
 import type { Handled } from './handled.js';
@@ -39,14 +41,16 @@ export const besideReadings = (chat: StoredChat): StoredChat => ({ ...chat, dial
 export async function readingReply(row: InboundRow, chat: StoredChat, { memory }: { readonly memory: Records }): Promise<Handled | null> {
   const { content } = row;
   const button = content.kind === 'press' ? readChoiceButton(content.button) : null;
-  if (chat.greenhouseId === null || (button === null && content.kind !== 'text')) return null;
+  const care = content.kind === 'press' ? readToleranceButton(content.button) : null;
+  if (chat.greenhouseId === null || (button === null && care === null && content.kind !== 'text')) return null;
   const { pending } = readPending(chat.dialogue, row.receivedAtS);
   const isOld = button !== null && (pending?.about !== 'choice' || pending.open[0]?.id !== button.id);
   if (isOld) return () => Promise.resolve([{ text: READING_WORDS.settledAlready }]);
+  if (care !== null && (pending?.about !== 'tolerance' || pending.asks !== care.asks)) return () => Promise.resolve([{ text: TOLERANCE_ASKS.over }]);
   const subject = pending === null ? null : await subjectOf(chat.greenhouseId, memory);
   if (pending === null || subject === null) return null;
   const { greenhouse, zone, greenhouseId } = subject;
-  const text = button !== null ? String(button.at + 1) : content.kind === 'text' ? content.text : '';
+  const text = button !== null ? String(button.at + 1) : care !== null ? care.says : content.kind === 'text' ? content.text : '';
   const spoken = { greenhouseId, greenhouse, zone, receivedAtS: row.receivedAtS, text, units: greenhouse.grower.units };
   if (pending.about === 'told') return TAKES_BACK.has(readAnswer(text).kind) ? async (within) => [await taken(pending, spoken, recordsOfAnswer(within, chat))] : null;
   if (pending.about === 'outcome') return outcomeReply(pending, spoken, (within) => recordsOfAnswer(within, chat));
@@ -70,7 +74,7 @@ function toleranceReply(pending: Extract<Pending, { about: 'tolerance' }>, spoke
   if (house !== undefined && readAnswer(spoken.text).kind === 'drop')
     return async (within) => {
       const { text } = await taken({ house, text: '' }, spoken, records(within));
-      return [{ text: [text, ...(await askedAgain(pending, spoken, records(within)))].join('\n\n') }];
+      return [await askedAgain(pending, spoken, text, records(within))];
     };
   const ready = answerTolerance(pending, spoken, CROP_WORDS);
   return ready === null ? null : async (within) => [await ready(records(within))];

@@ -41,8 +41,12 @@ export const TOLERANCE_ASKS = {
   trip: (hasCovers: boolean): string => `How bad is it to go out there on a cold evening: easy, annoying or awful?${hasCovers ? ' Add the minutes that covering takes: "annoying, 20 minutes".' : ''}`,
   trips: 'How many needless trips is one saved bed worth to you? The relaxed say 3, most say 5, the careful 10. Who must never lose one says 20.',
   done: 'That is all. Say "settings" to see it.',
+  over: 'That question is over. Say "ask me" to be asked again.',
   later: 'As you like. Say "ask me" when you want the questions.',
 } as const;
+
+/** The usual answers, as they stand on buttons. */
+export const TOLERANCE_BUTTONS = { worth: ['Skip'], weekly: ['Skip'], trip: ['Easy', 'Annoying', 'Awful', 'Skip'], trips: ['3', '5', '10', '20', 'Skip'] } as const;
 
 /** What a word of the grower has just moved; nothing where it moved nothing. */
 export const TOLERANCE_MOVED = {
@@ -69,7 +73,7 @@ const times = (count: number): string => (count === 1 ? 'once' : `on ${count} ni
 /** Each of it with the words that change it. */
 export function toleranceLines({ trips: count, trip, coverMinutes, hourWorth, crops, nights }: ToleranceView): readonly string[] {
   const moved = [...(nights.left > 0 ? [`You left my call ${times(nights.left)}: I call you out less readily.`] : []), ...(nights.lost > 0 ? [`Frost took something ${times(nights.lost)} without a call: I call you out more readily.`] : [])];
-  const worths = (given: boolean): string => crops.filter(({ isGiven }) => isGiven === given).map(({ crop, worth }) => `${crop} ${money(worth)}`).join(', ');
+  const worths = (given: boolean): string => crops.filter(({ isGiven }) => isGiven === given).map(({ crop, worth }) => `${crop} ${given ? money(worth) : Math.round(worth)}`).join(', ');
   const [known, guessed] = [worths(true), worths(false)];
   return [
     `- Care: one saved bed is worth ${trips(count)} to you.${moved.length === 0 ? '' : ` ${moved.join(' ')}`} To change: "be more careful", "10 trips for a saved bed".`,

@@ -7,7 +7,7 @@ import { tolerancesIn, toleranceAnswer, type ToleranceSaid } from '../../languag
 import type { Records } from '../../ports.js';
 import { TOLERANCE_ASKS, toleranceNoted } from '../../text/tolerance-text.js';
 import { UNDO } from '../../text/undo-text.js';
-import { ask, askedWords, nextAsked, remembered, type ToleranceAsks, type ToleranceQuestion } from './ask-tolerance.js';
+import { ask, askedMessage, nextAsked, remembered, type ToleranceAsks, type ToleranceQuestion } from './ask-tolerance.js';
 import { withTolerance, type ToleranceMeant } from './set-tolerance.js';
 
 export interface ToleranceMessage {
@@ -28,14 +28,14 @@ export function prepareTolerance(message: ToleranceMessage, crops: readonly Crop
   if (said.some(({ about }) => about === 'ask')) return (store) => ask(message, store);
   return async (store) => {
     const { notes, house } = await kept(said, message, store, {});
-    if (house !== null) await store.keepPending?.(JSON.stringify({ about: 'told', text: '', house, atS: message.receivedAtS }));
-    return { text: wordsOf(notes, house !== null) };
+    // In the middle of a description "no" answers its question, and takes nothing back.
+    const canUndo = house !== null && store.isBusy !== true;
+    if (canUndo) await store.keepPending?.(JSON.stringify({ about: 'told', text: '', house, atS: message.receivedAtS }));
+    return { text: [house === null ? notes.join(' ') : toleranceNoted(notes), ...(canUndo ? [UNDO] : [])].join(' ') };
   };
 }
 
 const heardOf = ({ text, receivedAtS, zone, units }: ToleranceMessage, crops: readonly CropWord[]): Parameters<typeof readMessage>[0] => ({ text, atS: receivedAtS, zone, units, crops });
-
-const wordsOf = (notes: readonly string[], canUndo: boolean): string => `${canUndo ? toleranceNoted(notes) : notes.join(' ')}${canUndo ? ` ${UNDO}` : ''}`;
 
 type HouseBefore = NonNullable<ToleranceQuestion['house']>;
 
@@ -59,7 +59,7 @@ const ABOUT: Readonly<Record<ToleranceAsks, readonly ToleranceSaid['about'][]>> 
 /** The answer to a question, and the next one; null for a message that is about something else. */
 export function answerTolerance(question: ToleranceQuestion, message: ToleranceMessage, crops: readonly CropWord[]): Ready | null {
   const { asks } = question;
-  const { text, receivedAtS } = message;
+  const { text } = message;
   if (STOP.test(text)) return null;
   const signal = readSignal(text)?.kind;
   if (signal !== undefined && PASSES.has(signal)) return goOn([], question, message);
@@ -73,22 +73,22 @@ export function answerTolerance(question: ToleranceQuestion, message: ToleranceM
     const said = tolerancesIn(heard);
     return said.length > 0 && said.every(({ about }) => ABOUT[asks].includes(about)) ? goOn(said, question, message) : null;
   }
-  if ('weeks' in answer && answer.weekly === undefined) return asksWeekly({ ...question, asks: 'weekly', weeks: answer.weeks }, receivedAtS);
+  if ('weeks' in answer && answer.weekly === undefined) return asksWeekly({ ...question, asks: 'weekly', weeks: answer.weeks }, message);
   return goOn(saidBy(answer, question), question, message);
 }
 
 const asksWeekly =
-  (question: ToleranceQuestion, atS: number): Ready =>
+  (question: ToleranceQuestion, { greenhouse, receivedAtS }: ToleranceMessage): Ready =>
   async (store) => {
-    await store.keepPending?.(remembered(question, atS));
-    return { text: TOLERANCE_ASKS.weekly };
+    await store.keepPending?.(remembered(question, receivedAtS));
+    return askedMessage(question, greenhouse, []);
   };
 
 /** Asks again what was answered, after that was taken back. */
-export async function askedAgain({ again }: ToleranceQuestion, { greenhouse, receivedAtS }: Pick<ToleranceMessage, 'greenhouse' | 'receivedAtS'>, store: Records): Promise<readonly string[]> {
-  if (again === undefined) return [];
+export async function askedAgain({ again }: ToleranceQuestion, { greenhouse, receivedAtS }: Pick<ToleranceMessage, 'greenhouse' | 'receivedAtS'>, takenBack: string, store: Records): Promise<Outgoing> {
+  if (again === undefined) return { text: takenBack };
   await store.keepPending?.(remembered(again, receivedAtS));
-  return [askedWords(again, greenhouse)];
+  return askedMessage(again, greenhouse, [takenBack]);
 }
 
 /** An answer in the terms of what can be said at any time. */
@@ -106,11 +106,11 @@ const goOn =
     const { bed } = question;
     const next = nextAsked(question);
     const { notes, house } = await kept(said, message, store, bed === undefined ? {} : { bed });
-    const noted = notes.length === 0 ? [] : [wordsOf(notes, house !== null)];
+    const noted = notes.length === 0 ? [] : [house === null ? notes.join(' ') : `${toleranceNoted(notes)} ${UNDO}`];
     if (next === null) {
       await store.keepPending?.(house === null ? null : JSON.stringify({ about: 'told', text: '', house, atS: message.receivedAtS }));
       return { text: [...noted, TOLERANCE_ASKS.done].join('\n') };
     }
     await store.keepPending?.(remembered({ ...next, ...(house === null ? {} : { house, again: question }) }, message.receivedAtS));
-    return { text: [...noted, askedWords(next, message.greenhouse)].join('\n\n') };
+    return askedMessage(next, message.greenhouse, noted);
   };

@@ -1,7 +1,7 @@
 import { bedStakes, type BedStake, type Greenhouse, type GreenhouseFile } from '../../../engine/index.js';
 import type { Outgoing } from '../../chat.js';
 import type { Records } from '../../ports.js';
-import { joinedWords, TOLERANCE_ASKS } from '../../text/tolerance-text.js';
+import { joinedWords, TOLERANCE_ASKS, TOLERANCE_BUTTONS } from '../../text/tolerance-text.js';
 import type { Advisory } from '../evening/advisory.js';
 
 /** The questions, in this order; each may be skipped. */
@@ -36,8 +36,21 @@ function firstAsked(greenhouse: Greenhouse, beds: readonly string[] = []): Toler
 /** The question after this one; null after the last. */
 export const nextAsked = ({ asks }: ToleranceQuestion): ToleranceQuestion | null => (asks === 'trips' ? null : { about: 'tolerance', asks: asks === 'trip' ? 'trips' : 'trip' });
 
-/** A question in words. */
-export function askedWords({ asks, bed: name }: ToleranceQuestion, greenhouse: Greenhouse): string {
+const BUTTON_MARK = 'calls';
+
+/** The question and the answer that a button stands for; null for any other button. */
+export function readToleranceButton(id: string): { readonly asks: string; readonly says: string } | null {
+  const [mark, asks, says] = id.split(':');
+  return mark === BUTTON_MARK && asks !== undefined && says !== undefined ? { asks, says } : null;
+}
+
+/** A question as it goes out, below what was said before it. */
+export const askedMessage = (question: ToleranceQuestion, greenhouse: Greenhouse, before: readonly string[], gap = '\n\n'): Outgoing => ({
+  text: [...before, askedWords(question, greenhouse)].join(gap),
+  buttons: [TOLERANCE_BUTTONS[question.asks].map((label) => ({ id: `${BUTTON_MARK}:${question.asks}:${label.toLowerCase()}`, label }))],
+});
+
+function askedWords({ asks, bed: name }: ToleranceQuestion, greenhouse: Greenhouse): string {
   const stakes = bedStakes(greenhouse);
   switch (asks) {
     case 'worth': {
@@ -79,5 +92,5 @@ export async function askedAfterCall({ greenhouseId, greenhouse, night, received
 export async function ask({ greenhouse, receivedAtS }: Pick<AfterCall, 'greenhouse' | 'receivedAtS'>, store: Records, beds: readonly string[] = []): Promise<Outgoing> {
   const question = firstAsked(greenhouse, beds);
   await store.keepPending?.(remembered(question, receivedAtS));
-  return { text: `${TOLERANCE_ASKS.opening}\n${askedWords(question, greenhouse)}` };
+  return askedMessage(question, greenhouse, [TOLERANCE_ASKS.opening], '\n');
 }

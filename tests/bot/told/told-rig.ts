@@ -1,4 +1,4 @@
-import type { Content, Outgoing } from '../../../bot/chat.js';
+import type { Button, Content, Outgoing } from '../../../bot/chat.js';
 import type { Memory } from '../../../bot/journal.js';
 import { NoWeatherError } from '../../../bot/ports.js';
 import { describer } from '../../../bot/post/describe-reply.js';
@@ -25,6 +25,8 @@ export interface ToldRig {
   says(text: string, at?: string): Promise<string>;
   /** The last message again with other words, ten minutes later. */
   edits(text: string, at?: string): Promise<string>;
+  /** Presses the button with this label under the last message that has it. */
+  presses(label: string): Promise<string>;
   /** The greenhouse file as it is kept. */
   house(): Promise<GreenhouseFile>;
   close(): Promise<void>;
@@ -41,6 +43,7 @@ export async function toldRig(start: string, file: GreenhouseFile = HOUSE): Prom
   const { id } = await memory.openChat(ADDRESS, { isGroup: false, atS: nowS });
   await memory.updateChat(id, { greenhouseId: 'h' });
   const failures: unknown[] = [];
+  const buttons: Button[] = [];
   const refuse = (): Promise<never> => Promise.reject(new NoWeatherError('none here'));
   const rooms = {
     memory,
@@ -64,6 +67,7 @@ export async function toldRig(start: string, file: GreenhouseFile = HOUSE): Prom
         await memory.endSend(row.id, { state: 'sent', sentAs: String(row.id) }, nowS);
       }
     }
+    buttons.push(...said.flatMap((one) => (one.buttons ?? []).flat()));
     return said.map(({ text }) => text).join('\n');
   };
   return {
@@ -76,6 +80,12 @@ export async function toldRig(start: string, file: GreenhouseFile = HOUSE): Prom
     edits: (text, at) => {
       nowS = at === undefined ? nowS + 600 : secondsAt(at);
       return comes({ kind: 'edited', text, message: String(message) });
+    },
+    presses: (label) => {
+      nowS += 60;
+      const button = buttons.findLast((one) => one.label === label);
+      if (button === undefined) throw new Error(`no button ${JSON.stringify(label)} was sent`);
+      return comes({ kind: 'press', button: button.id, message: '1', token: 't' });
     },
     house: async () => JSON.parse((await memory.greenhouse('h'))!.body) as GreenhouseFile,
     close: () => memory.close(),

@@ -53,6 +53,15 @@ describe('the three questions', () => {
     expect(await rig.says('ask me')).toContain('If frost took');
   });
 
+  it('may be answered by buttons, each for its own question alone', async () => {
+    await rig.says('ask me');
+    expect(await rig.presses('Skip')).toContain('easy, annoying or awful?');
+    expect(await rig.presses('Awful')).toContain('Going out is awful for you');
+    expect(await rig.presses('Easy')).toContain('That question is over.');
+    expect(await rig.presses('20')).toContain('One saved bed is worth 20 needless trips to you.');
+    expect(await grower()).toMatchObject({ trip: 'awful', careful: 20 });
+  });
+
   it('ask for the worth of a week where weeks alone were said', async () => {
     await rig.says('ask me');
     expect(await rig.says('5 weeks')).toBe('What is a week of picking there worth to you, in money?');
