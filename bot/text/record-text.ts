@@ -91,7 +91,7 @@ function verdictLine({ spokenAs, cases, happened, meanChance, nights, chanceOfSo
 
 /** Mostly nobody has looked at the plants. */
 function howJudged({ called, quiet }: CallRecord, verdicts: VerdictRecord): readonly string[] {
-  return called.nights + quiet.nights + verdicts.length === 0 ? [] : ['I go by the lows you read, by what you told of your plants, and by the crop temperatures I know.'];
+  return called.nights + quiet.nights + verdicts.length === 0 ? [] : ['I go by your lows, what you told of the plants, and my crop temperatures.'];
 }
 
 const nightsWord = (count: number): string => `${count} ${count === 1 ? 'night' : 'nights'}`;
