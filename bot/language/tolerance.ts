@@ -81,7 +81,7 @@ const ASKS_TO_BE_ASKED = wordings`
 const MORE_CAREFUL = wordings`
   ^ (?:be|you (?:should|could|can|must) be|i (?:want|need|would like) you to be|get|act) (?:a (?:bit|little) |much |more )*(?:more )?(?:careful|cautious)(?: (?:from now on|in future|next time|with (?:the|my) (?:%\d+|beds|plants|crops)|with it|with them|with frost))* $
   ^ (?:more|extra) (?:careful|cautious) $
-  better safe than sorry
+  better safe than sorry|when(?:ever)? in doubt|if in doubt|rather be called (?:once )?too often
   (?:call|warn|send|get) (?:me|us)(?: out)? (?:more(?: often| readily)?|earlier rather than later|sooner rather than later|too often than too seldom|once too often)
   you (?:call|warn) (?:me|us)(?: out)? (?:too seldom|not often enough|too rarely)
   (?:too few|not enough|more) (?:calls|warnings|alarms)
@@ -144,6 +144,8 @@ const WORTH: readonly RegExp[] = [
   new RegExp(`^ (?:i|we) (?:would|could|will) lose ${MONEY} (?:with|on|if i lost|if we lost|without) ${THING} $`, 'u'),
   new RegExp(`^ (?:i|we) (?:get|make|earn|sell|have) ${MONEY} (?:from|for|of|in|out of|on) ${THING} $`, 'u'),
   new RegExp(`^ ${THING} (?:costs?|would cost|cost|sells for|brings|bring|brings in|bring in) (?:me |us )?${MONEY} (?:to replace|to lose|if lost|at market|at the market|in sales|when sold)? ?$`, 'u'),
+  new RegExp(`^ ${THING} would be ${MONEY} to (?:replace|lose) $`, 'u'),
+  new RegExp(`^ ${THING} (?:is|are) worth ${MONEY}(?: (?:and|,|, and) ${THING} [nm]\\d+)+ $`, 'u'),
   new RegExp(`^ (?:worth|value) (?:of )?${THING} (?:is |, |: )?${MONEY} $`, 'u'),
 ];
 const REGROWS: readonly RegExp[] = [
@@ -210,11 +212,24 @@ function carefulSaid(form: string): Extract<ToleranceSaid, { about: 'careful' }>
 /** Joints at which a message may fall into several things said. */
 const JOINT = /[.;!\n]|, | and (?=.* (?:is|are) worth )| but /u;
 
+/** Longer messages tell a story, and of what they hold not all is meant so. */
+const MOST_LETTERS = 400;
+
 /** All that a message says of it, as a whole or part by part. */
 export function tolerancesIn(heard: Heard): readonly ToleranceSaid[] {
-  const whole = toleranceSaid(readMessage(heard));
-  return whole === null ? heard.text.split(JOINT).flatMap((text) => toleranceSaid(readMessage({ ...heard, text })) ?? []) : [whole];
+  if (heard.text.length > MOST_LETTERS) return [];
+  const spelled = heard.text.replace(AND_ANOTHER, '. $1 is worth $2');
+  const whole = spelled === heard.text ? toleranceSaid(readMessage(heard)) : null;
+  return whole === null ? spelled.split(JOINT).flatMap((text) => toleranceSaid(readMessage({ ...heard, text })) ?? []) : [whole];
 }
+
+const SUM = String.raw`[$\u00a3\u20ac]?\d+(?:[.,]\d+)?(?: (?:dollars|euros|pounds|bucks|quid))?`;
+/** "The kale is worth 60 and the lettuce 40". */
+const AND_ANOTHER = new RegExp(String.raw`(?<=\bworth\b.*)(?:, and | and |, )((?:the |my |our )?[a-z](?:(?!worth)[a-z ])*?) (${SUM})(?=\s*(?:$|[.,;!]| and ))`, 'giu');
+const EACH_ITS_OWN = new RegExp(String.raw`([a-z][a-z ]*?):? (${SUM})(?=\s*(?:$|[.,;!]| and ))`, 'giu');
+
+/** "Kale 60, lettuce 40", where their worth was asked for. */
+export const worthsIn = (heard: Heard): readonly ToleranceSaid[] => tolerancesIn({ ...heard, text: heard.text.slice(0, MOST_LETTERS).replace(EACH_ITS_OWN, '$1 is worth $2') });
 
 const OF_TRIPS: ReadonlySet<string | undefined> = new Set<ToleranceSaid['about']>(['trip', 'minutes']);
 

@@ -3,7 +3,7 @@ import type { Outgoing } from '../../chat.js';
 import type { CropWord } from '../../language/crop-word.js';
 import { readSignal } from '../../language/house/signals.js';
 import { readMessage } from '../../language/message.js';
-import { tolerancesIn, toleranceAnswer, type ToleranceSaid } from '../../language/tolerance.js';
+import { tolerancesIn, toleranceAnswer, worthsIn, type ToleranceSaid } from '../../language/tolerance.js';
 import type { Records } from '../../ports.js';
 import { TOLERANCE_ASKS, toleranceNoted } from '../../text/tolerance-text.js';
 import { UNDO } from '../../text/undo-text.js';
@@ -70,7 +70,8 @@ export function answerTolerance(question: ToleranceQuestion, message: ToleranceM
   const heard = heardOf(message, crops);
   const answer = toleranceAnswer(readMessage(heard), asks, TRIPS_PER_SAVED_BED);
   if (answer === null) {
-    const said = tolerancesIn(heard);
+    const plainly = tolerancesIn(heard);
+    const said = plainly.length === 0 && asks === 'worth' ? worthsIn(heard) : plainly;
     return said.length > 0 && said.every(({ about }) => ABOUT[asks].includes(about)) ? goOn(said, question, message) : null;
   }
   if ('weeks' in answer && answer.weekly === undefined) return asksWeekly({ ...question, asks: 'weekly', weeks: answer.weeks }, message);

@@ -93,14 +93,14 @@ const rounded = (value: number): number => Math.round(value * 100) / 100;
 /** Crops by their name, in the bed that was named if one was; a bed where no crop was. */
 function withWorth(file: GreenhouseFile, { worth, crops }: Extract<ToleranceSaid, { about: 'worth' }>, meant: ToleranceMeant): ToleranceSet {
   const all = file.beds ?? [];
-  const named = meant.bed === undefined ? bedsNamed(meant.text, all.map(({ name }) => name)) : [meant.bed];
+  const named = meant.bed === undefined ? bedsMeant(meant.text, all) : [meant.bed];
   const isIn = ({ name }: Bed): boolean => named === null || named.includes(name);
   const isMeant = (crop: Crop): boolean => crops.some((id) => isOf(cropName(crop), id));
   if (crops.length === 0) {
     const beds = all.filter((bed) => named !== null && isIn(bed));
     if (beds.length === 0) return { file, notes: [TOLERANCE_REFUSED.unknown] };
-    const each = rounded(worth / beds.length);
-    return { file: { ...file, beds: all.map((bed) => (beds.includes(bed) ? { ...bed, crops: (bed.crops ?? []).map(withoutWorth), worth: each } : bed)) }, notes: [TOLERANCE_NOTED.worth(worth, beds.map(({ name }) => name), beds.length > 1 ? each : null)] };
+    const each = EACH.test(meant.text) ? worth : rounded(worth / beds.length);
+    return { file: { ...file, beds: all.map((bed) => (beds.includes(bed) ? { ...bed, crops: (bed.crops ?? []).map(withoutWorth), worth: each } : bed)) }, notes: [TOLERANCE_NOTED.worth(each * beds.length, beds.map(({ name }) => name), beds.length > 1 ? each : null)] };
   }
   const places = all.filter(isIn).reduce((sum, { crops: grown }) => sum + (grown ?? []).filter(isMeant).length, 0);
   if (places === 0) return { file, notes: [TOLERANCE_REFUSED.unknown] };
@@ -108,6 +108,15 @@ function withWorth(file: GreenhouseFile, { worth, crops }: Extract<ToleranceSaid
   const beds = all.map((bed): Bed => (isIn(bed) ? { ...bed, crops: (bed.crops ?? []).map((crop) => (isMeant(crop) ? { ...asObject(crop), worth: each } : crop)) } : bed));
   const words = [...new Set(all.filter(isIn).flatMap(({ crops: grown }) => (grown ?? []).filter(isMeant).map((crop) => `the ${cropName(crop)}`)))];
   return { file: { ...file, beds }, notes: [TOLERANCE_NOTED.worth(worth, words, places > 1 ? each : null)] };
+}
+
+const EACH = /\b(?:each|every|a) bed\b/iu;
+const ALL = /\b(?:each|every|a) bed\b|\bbeds\b/iu;
+
+/** Those that were named; of a house with one bed that, and where all are meant all; null where no bed is. */
+function bedsMeant(text: string, beds: readonly Bed[]): readonly string[] | null {
+  const named = bedsNamed(text, beds.map(({ name }) => name));
+  return named ?? (ALL.test(text) || (beds.length === 1 && /\bbed\b/iu.test(text)) ? beds.map(({ name }) => name) : null);
 }
 
 const cropName = (crop: Crop): string => (typeof crop === 'string' ? crop : crop.crop);

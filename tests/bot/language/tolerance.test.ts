@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { CROP_WORDS } from '../../../bot/conversation.js';
 import { readMessage, type Heard } from '../../../bot/language/message.js';
-import { toleranceAnswer, tolerancesIn, type ToleranceSaid } from '../../../bot/language/tolerance.js';
+import { toleranceAnswer, tolerancesIn, worthsIn, type ToleranceSaid } from '../../../bot/language/tolerance.js';
 import { understand } from '../../../bot/language/understand.js';
 import { instantS, ZONE } from './phrase.js';
 
@@ -34,6 +34,9 @@ describe('how readily to call, at any time', () => {
 
   it('several things in one message', () => {
     expect(tolerancesIn(heard('the kale is worth 60, the lettuce is worth 30'))).toEqual([worth(60, 'kale'), worth(30, 'lettuce')]);
+    expect(tolerancesIn(heard('the kale is worth $60 and the lettuce $40'))).toEqual([worth(60, 'kale'), worth(40, 'lettuce')]);
+    expect(understand(heard('the kale is worth 60 and the lettuce 40')).kind).toBe('settings');
+    expect(worthsIn(heard('kale 60, lettuce 40'))).toEqual([worth(60, 'kale'), worth(40, 'lettuce')]);
     expect(tolerancesIn(heard('covered the beds. the kale is worth 60'))).toEqual([worth(60, 'kale')]);
   });
 

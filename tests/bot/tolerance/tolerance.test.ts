@@ -104,6 +104,19 @@ describe('in words, at any time', () => {
     expect((await rig.house()).beds![0]).toMatchObject({ crops: [{ crop: 'kale', worth: 60 }, 'lettuce'] });
   });
 
+  it('beds are each worth what is said of each, and together what is said of all', async () => {
+    await rig.says('each bed is worth 70');
+    expect((await rig.house()).beds!.map(({ worth }) => worth)).toEqual([70, 70]);
+    expect(await rig.says('all the beds are worth 100')).toContain('50 in each place');
+    expect((await rig.house()).beds!.map(({ worth }) => worth)).toEqual([50, 50]);
+  });
+
+  it('the worth of the crops of the bed that is asked about may be told one by one', async () => {
+    await rig.says('ask me');
+    expect(await rig.says('kale 60, lettuce 40')).toContain('The kale is worth 60 to you. The lettuce is worth 40 to you.');
+    expect((await rig.house()).beds![0]!.crops).toEqual([{ crop: 'kale', worth: 60 }, { crop: 'lettuce', worth: 40 }]);
+  });
+
   it('minutes, the trip and care are kept, and said in the settings', async () => {
     await rig.says('covering takes me 30 minutes');
     await rig.says('I hate going out at night');
