@@ -18,6 +18,8 @@ const OPEN_ASKS = wordings`
   (?:what|any) (?:jobs|chores|tasks|work|duties|steps|measures|action|actions|preparations|precautions)
   what (?:should|shall|do|must|can|would|could|am|are|ought) (?:i|we|you|they|he|she|the (?:crew|kids|lads|boys|girls|others)) (?:\w+ ){0,5}?(?:do|suggest|recommend|advise|think|need|prepare|doing|say|now)
   what (?:do|should|can) (?:i|we)
+  what (?:should|must|can|could|ought to) (?:be done|get done|happen|be closed|be covered)
+  what (?:is|are) (?:the |your |my |our |tonight )*(?:orders|marching orders|instructions|duties|tasks)
   what (?:needs?|has|have) (?:to be )?(?:doing|done|to be done|doing tonight)
   what (?:to do|now|next tonight|is to be done|is left to do|is there to do|about tonight)
   what is (?:the |your |my |our |tonight )*(?:plan|advice|recommendation|job|jobs|to do|to-do|call|drill|list|verdict)
@@ -89,6 +91,7 @@ const BARE_ASK = wordings`
 /** What to do tonight, as a whole, or where a deed is asked about in so many words ("should I cover", "is it safe to open"). */
 export function openAdvice(message: Message): Intent | null {
   const { said } = message;
+  if (/ what (?:do )?you (?:say|reckon|think) for (?:the )?(?:tonight|tomorrow|&\w+) /.test(said)) return null;
   const topic = topicOf(said);
   // A rundown of last week is no plan.
   if (/ (?:rundown|run down|briefing|recap|summary) .*(?:last|past|previous|yesterday|did) /.test(said)) return null;

@@ -98,3 +98,14 @@ const ASKS_AFTER_US = / (?:how are (?:you|things)|how is (?:it going|yourself|li
 /** Whether a message is nothing but kind words. */
 export const isOnlyPleasant = ({ plain, pieces, asks }: Message): boolean =>
   (!asks || ASKS_AFTER_US.test(bare(plain))) && (KIND.test(bare(plain)) || LIFE.test(bare(plain))) && !pieces.some(({ symbol }) => (LIFE.test(bare(plain)) ? /^[#~@$%]/ : /^[#~@$&]/).test(symbol));
+
+/** Words of any talk, which do not make it one of the trade. */
+const OF_ANY_TALK = list('did do done doing make should shall need must what how when why will would if wait not no yes fine black add added buy start stop high low cool warm wrong');
+const FEWEST_WORDS = 6;
+
+/** Whether a message tells of people and their days, and of nothing that the house or the weather has to do with. */
+export function isSmallTalk({ plain, pieces, asks, form }: Message): boolean {
+  const words = pieces.filter(({ symbol }) => /^[a-z]/.test(symbol));
+  if (asks || words.length < FEWEST_WORDS || pieces.some(({ symbol }) => /^[#%@&$]/.test(symbol))) return false;
+  return (OTHERS.test(form) || LIFE.test(bare(plain)) || PLEASANT.test(form)) && !words.some(({ symbol }) => TRADE.has(symbol) && !OF_ANY_TALK.has(symbol));
+}

@@ -46,6 +46,20 @@ const OWN: readonly Own[] = [
 // "In the sun" is no Sunday and "sat at 31" no Saturday: such short forms count only where a day is being named.
 const NO_DAY = /(?<!\b(?:on|last|this|next|since|til|until|till|for|by) )\b(?:sun|sat|mon|wed|fri|thu|tue)\b(?! (?:night|morning|evening|afternoon|am|pm|low|high)\b)|\bgood (?:morning|evening|night|afternoon)\b|\bsecond\b|\bnow\b|\bmay be\b/g;
 
+/** "On the 24th", which names no month. */
+const DAY_OF_MONTH = /\b(?:on|for|by|until|of|till|til|since|from) the ([1-9]|[12]\d|3[01])(?:st|nd|rd|th)\b(?: night| evening| morning)?(?=\s*(?:$|[?,.;!]|at\b|in\b|please\b|and\b|or\b))/g;
+const MONTHS_TO_LOOK = 3;
+
+/** The nearest such day, ahead or in the past; today counts. */
+function dayOfMonth(day: number, now: DateTime, direction: Direction): DateTime | null {
+  for (let months = 0; months < MONTHS_TO_LOOK; months++) {
+    const month = now.startOf('month').plus({ months: direction === 'ahead' ? months : -months });
+    const found = day <= (month.daysInMonth ?? 0) ? month.set({ day }) : null;
+    if (found !== null && (direction === 'ahead' ? found >= now.startOf('day') : found <= now)) return found;
+  }
+  return null;
+}
+
 /** Without one of these nothing is a day, and the library need not look. */
 const MAY_BE_DAY = /\d|mon|tue|wed|thu|fri|sat|sun|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|day|tmr|tomorrow|night|noon|morning|evening|week|year|hour|\bhrs?\b|min|sec|quarter|ago\b|half/;
 
@@ -72,6 +86,12 @@ export function dayPhrases(plain: string, at: { readonly atS: number; readonly z
       found.push({ start: match.index, end: match.index + match[0].length, date, part: own.part, instantS: null, hour: own.hour ?? null, lastNight: own.lastNight ?? false });
       text = blank(text, match.index, match.index + match[0].length);
     }
+  }
+  for (const match of text.matchAll(DAY_OF_MONTH)) {
+    const day = dayOfMonth(Number(match[1]), now, at.direction);
+    if (day === null) continue;
+    found.push({ start: match.index, end: match.index + match[0].length, date: day.toISODate(), part: partOf(match[0]), instantS: null, hour: null, lastNight: false });
+    text = blank(text, match.index, match.index + match[0].length);
   }
   // The components are read in the grower's zone, so that a change of clocks between then and now does no harm.
   const results = !MAY_BE_DAY.test(text) ? [] : chrono.parse(text, { instant: new Date(at.atS * 1000), timezone: now.offset }, { forwardDate: at.direction === 'ahead' });

@@ -133,6 +133,11 @@ const ALL_BUT = / (?:all|everything|did it all|done all|the lot) .*?(?:but|excep
 /** "Covered everything but did not run the fan": one deed was done everywhere, and not the whole plan. */
 const ONLY_ONE_DEED = / (?:covered|closed|shut|picked|harvested|tucked|wrapped) .*(?:everything|all|the lot) .*but (?:(?:i|we) )?(?:did not|have not|could not|forgot|left|never|no) /;
 
+function move(item: Item, from: Set<Item>, to: Set<Item>): void {
+  from.delete(item);
+  to.add(item);
+}
+
 const withAmounts = (message: Message, items: readonly Item[]): Pick<Extract<Intent, { kind: 'did' }>, 'amounts'> => {
   const said = Object.entries(amountsSaid(message) ?? {}).filter(([item]) => (items as readonly string[]).includes(item));
   return said.length === 0 ? {} : { amounts: Object.fromEntries(said) };
@@ -166,12 +171,16 @@ export function did(message: Message): Intent | null {
   const lists: Record<'done' | 'not', Set<Item>> = { done: new Set(), not: new Set() };
   let waiting: Item[] = [];
   let before: State = null;
+  let lastItems: readonly Item[] = [];
   for (const part of form.split(/ (?:[,;:/]|and|but|then|plus|though|while) | (?<=(?:everything|all|them|beds|lot|up|down|shut|closed|%\d+) )(?=@\w+ (?:off|on|out|shut|closed|down|open|running|lit) )| (?=(?:did not|have not|could not) (?:bother|get|do|put|run|light|use|cover|close|shut) )/)) {
     const clause = ` ${part.trim()} `;
     const items = itemsOf(clause);
     const own = stateOf(clause);
     if (own === null && items.length > 0 && before === null) waiting.push(...items);
     const state: State = own ?? before;
+    // "The heater is filled but not lit": the same thing, as it is now.
+    if (own === 'not' && items.length === 0 && lastItems.length > 0 && / not (?:lit|on|running|going|burning|plugged in|switched on|turned on|started) /.test(clause)) for (const item of lastItems) move(item, lists.done, lists.not);
+    if (items.length > 0) lastItems = items;
     if (state !== null) for (const item of [...waiting, ...items]) lists[state].add(item);
     if (state !== null) waiting = [];
     if (items.length > 0) before = state;

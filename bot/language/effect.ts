@@ -4,6 +4,7 @@ import type { Message } from './message.js';
 import { wordings } from './wordings.js';
 
 const HELPED = wordings`
+  ^ (?:helped|brought|worked|changed) (?:the|my|our|that|this|it|them|those) (?:\S+ )*?(?:something|anything|much|at all|well|better)
   (?:did|does|do|has|have|is|are|was|were) (?:\w+ |@\w+ |=\d+ |#\d+ ){0,8}?(?:help|helped|helping|work|worked|working|change something|
   changed something|change things|help something|help any|help much|help at all|do something|did something|do much|do any good|bring something|
   brought something|bring anything|improve anything|improve something|improve things|improved things|improved anything|make it better|

@@ -10,6 +10,11 @@ const WITHDRAWS = wordings`
   one )+back|discard|throw out)(?: (?:that|the|my|it|last|one|reading|number|temperature|please|entry|previous|this|message|out|value|low|#\d+|just|
   sent|gave|i|today|morning|what|said|wrote|told|you))* $
 `;
+/** "Ignore that, grandpa read the wrong one". */
+const IGNORES = wordings`
+  ^ (?:please |sorry |no |oops |actually |never mind |wait )*(?:ignore|disregard|scratch|scrap|strike|undo|delete|discard|bin) (?:that|it|this|that one|
+  the last (?:one|reading|number)|my last(?: one| reading| number)?|what i (?:just )?(?:said|sent))(?: \S+)* $
+`;
 const WRONG = wordings`
   ^ (?:the |my |that )*(?:last |previous )?(?:reading|number|temperature|one) (?:is |was |i sent |i gave )*(?:wrong|bad|off|incorrect|not right|
   a mistake|a typo)(?: sorry)* $
@@ -81,8 +86,9 @@ const OLD_NUMBER = / (?:not|instead of|rather than|change|from|wrote|said|typed|
 
 /** "#0 not #1", "not #1 but #0", "change #1 to #0": which of the numbers is the new one. */
 function newNumber(message: Message): number | null {
-  if (message.temps.length <= 1) return 0;
-  const old = OLD_NUMBER.exec(message.said)?.[1] ?? / #(\d+) (?:should (?:be|have been|read) #|(?:was|is) (?:wrong|a typo|a mistake|not right) )/.exec(message.said)?.[1];
+  // "Not 19" alone says what it was not.
+  if (message.temps.length <= 1) return / not (?:a |the )?#0 /.test(message.said) ? null : 0;
+  const old = / not (?:a |the )?#(\d+) /.exec(message.said)?.[1] ?? OLD_NUMBER.exec(message.said)?.[1] ?? / #(\d+) (?:should (?:be|have been|read) #|(?:was|is) (?:wrong|a typo|a mistake|not right) )/.exec(message.said)?.[1];
   const rest = message.temps.map((_, at) => at).filter((at) => `${at}` !== old);
   return old !== undefined && rest.length === 1 ? (rest[0] ?? null) : null;
 }
@@ -114,6 +120,7 @@ export function fix(message: Message): Intent | null {
   if (/ (?:tonight|tomorrow|forecast) /.test(said) && message.temps.length > 0) return null;
   const isDismay = DISMAY.test(message.plain);
   const regrets = REGRET.test(form) && !isDismay;
+  if (message.temps.length === 0 && !message.asks && IGNORES.test(said)) return { kind: 'fix' };
   if (WRONG.test(said) || (WITHDRAWS.test(said) && !/ [,;:] .*#/.test(form))) return { kind: 'fix' };
   const last = ` ${form.split(/ [,;] /).at(-1)?.trim() ?? ''} `;
   const aboutPlace = ((THAT_WAS.test(said) || THAT_WAS.test(last) || NOT_THERE.test(form)) && message.temps.length === 0 && / (?:that|last|meant|mean|reading|sorry|no|not|oops|actually|this|number) /.test(said)) || (message.temps.length === 0 && !OF_HOUSE.test(said) && WAS_OF.test(said) && (regrets || SELF.test(said) || THAT_ONE.test(said) || (NOT_OF.test(said) && / (?:that|it|this|those|these|one|meant|mean|said) /.test(said))));

@@ -4,7 +4,7 @@ import type { Item } from './intent.js';
 
 const ITEM_WORDS: Readonly<Record<Item, string>> = {
   cover: `
-    cover|layer of fleece|layer of remay|layer of row cover|layer of cover|layer of fabric|layer of frost cloth|row cover|rowcover
+    cover|cloth|layer of fleece|layer of remay|layer of row cover|layer of cover|layer of fabric|layer of frost cloth|row cover|rowcover
     floating cover|frost cover|plant cover|bed cover|fleece|horticultural fleece|frost cloth|frost blanket|frost fabric|remay|reemay|blanket
     sheet|low tunnel|inner tunnel|inner hoop|low hoop|cloche|fabric|quilt|tarp|tarpaulin|bed sheet|frost sheet|garden fabric|garden blanket
     spunbond|spun bond|agribon|agrofleece|agro fleece|insulation fleece|row cover hoop|floating row cover|duvet|bedspread|moving blanket
@@ -50,7 +50,7 @@ const ITEM_WORDS: Readonly<Record<Item, string>> = {
     straw bale wall|stone wall|brick wall|insulating board|foil board|styrofoam|wall
   `,
   tube: `
-    tube|ground tube|earth tube|air tube|buried tube|buried pipe|ground pipe|underground pipe|underground tube|tube fan|buried tube fan
+    tube|tube in ground|tube in the ground|pipe in the ground|pipe in ground|ground tube|earth tube|air tube|buried tube|buried pipe|ground pipe|underground pipe|underground tube|tube fan|buried tube fan
     buried pipe fan|underground tube fan|underground pipe fan|pipe fan|duct fan|ground pipe fan|ground tube fan|earth tube fan|climate battery
     pipe|duct|geothermal tube|geo tube|underground tubing|ground loop
   `,

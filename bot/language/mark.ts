@@ -11,7 +11,7 @@ import { wordings } from './wordings.js';
 
 const LASTING = wordings`
   (?:finished|done|just) (?:installing|building|fitting|putting|hanging|mounting|burying|digging|laying)|installed|install|built|mounted|replaced
-  upgraded|painted|insulated|buried|stacked|added|fitted|hung|bought|constructed|set up|put in|putting in|made|dug|glued|stapled|attached|moved|shifted|relocated|doubled
+  upgraded|painted|insulated|buried|stacked|added|fitted|hung|bought|constructed|set up|put in|putting in|made|dug|strung|stretched|glued|stapled|attached|moved|shifted|relocated|doubled
   swapped|extended|removed the old|finished building|finished installing|finished putting|put up|hooked up|wired|blackened|wrapped|sealed|caulked|lined
   banked|plumbed|screwed|bolted|nailed|welded|trenched|framed|assembled|erected|reskinned|re skinned|reglazed|skinned|double skinned|wiggle wired|clad
   cladded|plugged the gaps|weatherstripped|weather stripped

@@ -54,6 +54,8 @@ function isLabel(words: readonly Word[], token: TempToken, plain: string): boole
   if (token.sign !== 'none' || token.unit !== null || !Number.isInteger(token.value) || token.value >= 20) return false;
   const [before, second, third] = [words.at(-1)?.word ?? '', words.at(-2), words.at(-3)];
   if (/^(?:and|,|-|to|&)$/.test(before) && second?.word === '*label') return third?.word.endsWith('s') === true || words.at(-5)?.word.endsWith('s') === true;
+  // "No 9 not 19" denies; "house no 9" is a name.
+  if (before === 'no' && !LABELLED.test(second?.word ?? '')) return false;
   if (!LABELLED.test(before) || isNamed(second)) return false;
   const isSubject = /^\s*(?:is|was|says|reads|shows|:|at|had|has|reading|got)\b/.test(plain.slice(token.end));
   return !HOUSES.test(before) || isSubject || !(/^(?:the|my|our|in|stone|rock)$/.test(second?.word ?? '') || /\b(?:outside|out|soil|under|covers?|in)\b/.test(plain));

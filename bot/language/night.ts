@@ -46,7 +46,7 @@ export function nightMeant(message: Message): NightsMeant | Unclear {
   if (/ tomorrow morning /.test(said) || / tomorrow (?:at dawn|by dawn|at sunrise) /.test(said)) return now.hour < SMALL_HOURS_END ? open([today.minus({ days: 1 }), today]) : { night: iso(today), said: true };
   if (/ day after tomorrow | night after (?:this|that|next|tomorrow)(?: one)? /.test(said) && !/ night after this /.test(said)) return { night: iso(today.plus({ days: 2 })), said: true };
   if (/ (?:tomorrow|night after this|night after tonight|next night) /.test(said)) return now.hour < SMALL_HOURS_END ? open([today, today.plus({ days: 1 })]) : { night: iso(today.plus({ days: 1 })), said: true };
-  if (/ (?:tonight|this evening|through the night|the night|tonights|by morning|in the morning|this night|till morning|until morning|by dawn|at dawn) /.test(said) && !(/ (?:mon|tues|wednes|thurs|fri|satur|sun)day /.test(said) && !/ (?:tonight|tonights|this night|this evening) /.test(said))) return { night: iso(tonight), said: true };
+  if (/ (?:tonight|this evening|through the night|the night|tonights|by morning|in the morning|this night|till morning|until morning|by dawn|at dawn) /.test(said) && !((/ (?:mon|tues|wednes|thurs|fri|satur|sun)day /.test(said) || / \d+(?:st|nd|rd|th) /.test(said)) && !/ (?:tonight|tonights|this night|this evening) /.test(said))) return { night: iso(tonight), said: true };
   if (/ last night | overnight /.test(said)) {
     if (/ overnight /.test(said)) return { night: iso(tonight), said: true };
     return now.hour < SMALL_HOURS_END ? open([today.minus({ days: 2 }), today.minus({ days: 1 })]) : { night: iso(today.minus({ days: 1 })), said: true };

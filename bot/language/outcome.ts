@@ -8,6 +8,7 @@ import { everyWording, wordings } from './wordings.js';
 
 const STATES: Readonly<Record<OutcomeState, RegExp>> = {
   dead: wordings`
+    like (?:wet |soggy |boiled |cooked |limp )?(?:tissue|tissue paper|paper|rags?|dishcloth|dishrag|cooked spinach|boiled spinach|seaweed)
     dead|died|killed|kill|toast|gone|mush|mushy|black|blackened|goner|goners|kaput|finished|rotted|perished|wiped out|done for|did not survive
     did not make it|not make it|did not come through|a loss|lost|cooked|history|slime|collapsed|had it|write off|write-off|kicked the bucket
     popped its clogs|finito|slimy|slime|zapped|rip

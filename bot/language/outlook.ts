@@ -18,6 +18,7 @@ const ASKS = wordings`
   bottom|dip|sink|come)
   what (?:do|would|did) you (?:reckon|think|say|guess|expect|figure|predict|believe) (?:that )?(?:it|we|the low|things|the temperature|the minimum|
   (?:the |my )?&\w+) (?:will|is going to|would|might|shall|goes|gets|drops)
+  what is the (?:lowest|coldest|worst) (?:\S+ ){0,5}?(?:will|going|get|gets|hit|hits|tonight|tomorrow|go|goes|could|might)
   what (?:is|are) (?:it|we|things|she|(?:the |my )?&\w+) (?:going to|likely to|meant to|supposed to|due to|about to)
   what (?:do )?you (?:say|reckon|think) for (?:the |my )?(?:&\w+|tonight|tomorrow|low)
   what will (?:the |it |my |our )*(?:(?:&\w+|@\w+|\w+) ){0,2}?(?:be|get|go|drop|fall|hit|reach|bottom)

@@ -43,7 +43,7 @@ const FIRST: readonly PlainAsk[] = [
     what (?:\w+ ){0,4}?can (?:i|we|one) (?:actually |even )?(?:ask|do with you|say|tell|send|text)
     what am i (?:able to|allowed to|supposed to (?:send|text|type|say|write|tell))
     what (?:should|do|must|can) i (?:send|text|type|write|tell|report|message) (?:you|to you|in|here)
-    what (?:do you|information do you|info do you) (?:need|want) from me|what (?:are you|do you) (?:for|able to)|what is it you do|what things can you
+    what (?:do you|information do you|info do you) (?:need|want) from me|what (?:are you|do you) (?:for|able to)|what is it (?:that )?you (?:can )?do|what things can you
     ^ (?:help|info|commands?|menu|instructions|usage|how to|manual)(?: (?:please|me|with|this))* (?:\? )?$
     ^ (?:\? )+$
     how (?:do|can) i (?:tell|give|send|report|say|enter|log)
@@ -116,6 +116,8 @@ const LATER: readonly PlainAsk[] = [
     (?:on holiday|on vacation|away) (?:until|for|next|this)
     (?:i|we) (?:have )?moved to
     i (?:use|prefer|want|need) (?:celsius|fahrenheit|c|f)
+    (?:give|send|drop) (?:me|us|them) (?:a |no |nothing ?)?(?:shout|text|texts|message|messages|buzz|ring|call|nudge|ping)? ?(?:\S+ ){0,4}?(?:at|until|before|after|during|from) (?:half |about |around )?(?:~\d+|the|then|i|we|\d\w+|=\d+)
+    ~\d+ (?:\S+ ){0,4}?from now on
   ` },
   { kind: 'why', said: wordings`
     ^ (?:but |and |so )?(?:why|how come|what for|explain|reasons?|because|how so)
@@ -181,6 +183,7 @@ const LATER: readonly PlainAsk[] = [
     (?:show|list|give|send|tell|see) (?:me |us )?(?:the |my |our )*(?:last|past|previous|recent) (?:=\d+|fortnight|few|\w+ nights)
     (?:last|past) (?:fortnight|=\d+)(?: for me| please| \?)? $
     history|graph|graphs|chart|charts|plot|diagram|picture|trend|log|logbook
+    (?:lows?|highs?|readings?|numbers|temperature|temps|minimums?) (?:from|for|of|over|in) (?:the |my |our )?(?:past|last|previous)
     how (?:did |have |were )?(?:the |my |our )?(?:last|past|previous) (?:few |couple of |=\d+ )?(?:weeks?|nights?|days?)?(?: ?)(?:went|go|gone|been)
     how (?:did |have |were )?(?:the |my |our )?(?:last|past|previous) (?:few |couple of |=\d+ )?(?:weeks?|nights?|days?) (?:went|go|gone|been)
     (?:past|previous|last|recent) (?:few |couple of |=\d+ |several )?(?:weeks?|months?|winters?|seasons?|nights?|days|years?|readings?|lows?|temperature|

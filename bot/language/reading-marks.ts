@@ -49,6 +49,7 @@ export function readingMark(message: Message, at: number): ReadingMark {
   if (LOW.has(symbol)) return { stat: 'low' };
   if (HIGH.has(symbol)) return { stat: 'high' };
   if (symbol === 'up' && after === 'to' && pieces.slice(at, at + 6).some((piece) => piece.symbol === 'now')) return { isNow: true };
+  if (symbol === 'up' && after === 'to' && /^(?:|;|,)$/.test(before) && message.said.includes(' today ')) return { stat: 'high' };
   if (symbol === 'up' && after === 'to' && /^(?:got|went|climbed|rose|warmed|back|right|heated|all|way)$/.test(before)) return { stat: 'high' };
   if (symbol === 'sun' || symbol === 'sunny' || symbol === 'sunshine' || symbol === 'sunlight') return { sun: true };
   if (symbol === 'shade' || symbol === 'shaded') return { sun: false };

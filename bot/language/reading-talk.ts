@@ -85,7 +85,7 @@ export function numbersIn(stretch: readonly Piece[], temps: readonly TempToken[]
   if (symbols.some((symbol, at) => isBare(symbol) && isCounting(symbols[at + 1]))) return 'unknown';
   const said = ` ${symbols.join(' ')} `;
   if (OLD_TALE.test(said)) return 'other';
-  if (symbols.some((symbol, at) => symbol.startsWith('&') && OTHERS_OWN.test(symbols[at - 1] ?? ''))) return 'other';
+  if (symbols.some((symbol, at) => /^(?:[&%]|stuff$|plants$|crops$|lot$)/.test(symbol) && OTHERS_OWN.test(symbols[at - 1] ?? ''))) return 'other';
   const unknown = unknownWords(inCores(symbols));
   const numbers = symbols.flatMap((symbol) => (symbol.startsWith('#') ? (temps[Number(symbol.slice(1))] ?? []) : []));
   const isPlain = numbers.every(isMarked) || symbols.some((symbol) => EVIDENCE.has(symbol) || /^[&$@]/.test(symbol));
@@ -93,7 +93,7 @@ export function numbersIn(stretch: readonly Piece[], temps: readonly TempToken[]
 }
 
 /** What was once, or at somebody's. */
-const OLD_TALE = / (?:last (?:year|winter|season|january|february|march|december|november)|years? ago|in \*year|back in|of \*year|when (?:i|we) (?:was|were) (?:a )?(?:kids?|young|little|boys?|girls?|small)|at (?:his|her|their) (?:place|house|farm|end|way)|on record|in the old days) /;
+const OLD_TALE = / (?:last (?:year|winter|season|january|february|march|december|november)|years? ago|in \*year|back in|of \*year|when (?:i|we) (?:was|were) (?:a )?(?:kids?|young|little|boys?|girls?|small)|at (?:his|her|their) (?:place|house|farm|end|way)|my own temperature|once $|(?:sister|brother|mate|buddy|friend|cousin|uncle|aunt|auntie|dad|mum|mom|folks|parents|son|daughter|colleague|neighbou?rs?) (?:back |over |down |up |out )?(?:in|from|across|at) (?:the )?[a-z]+ (?:[a-z]+ )?(?:had|got|has|hit|was|saw|recorded)|on record|in the old days) /;
 /** "His tunnel". */
 const OTHERS_OWN = /^(?:his|her|their|your|neighbours|neighbors)$/;
 /** Makes of a core that it says what it is of, and of when. */

@@ -21,6 +21,7 @@ const SUPPOSES = wordings`
   without (?:\w+ ){0,4}?[@%]\w+|without (?:anything|any of it|it|them|covering|cover|heat|heating|picking)
   ^ if (?:more|another|=\d+) @\w+
   what would it (?:be|get|drop|go|look)(?: \w+){0,2} (?:with|without)
+  when (?:i|we) would|what would (?:be|happen) (?:if|when)
   compare|versus|vs
   what (?:would|will|could|might) (?:that|it|this|they|those|=\d+|adding|a|an|another|the)(?: [@=&]?\w+){0,6}? (?:get us|make|do|change|give|gain|buy|
   save|mean)|get away with|(?:only|just) (?:i|we) (?:did|do)
@@ -29,6 +30,7 @@ const SUPPOSES = wordings`
   (?:is|would|will) (?:just |only )(?:the |a )?@\w+ 
 `;
 const WITHOUT = wordings`
+  (?:take|took|taking|remove|pull|pulled) (?:\S+ ){1,4}?(?:out|away|off)
   without|not|no|skip|skipped|leave off|leave out|left off|forget|forgot|remove|removed|take off|took off|turn off|turned off|leave .*? off
   leave .*? open|left .*? open|do nothing|open|opened|off|uncovered|fails?|dies?|breaks?|quits?|rid|sold|lose|lost|went without|go without|did without
   do without|took away|took out|take away|take out|had not|did not have|do not have|were gone|was gone|were not|was not there|not there|scrapped|ditched

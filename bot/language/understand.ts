@@ -24,7 +24,7 @@
  * too short, never too long; after a change run `node --import tsx tests/soak/language-fuzz.ts`.
  */
 import { advice, anyAdvice, openAdvice } from './advice.js';
-import { isOnlyPleasant, withoutAsides, withoutFillers } from './asides.js';
+import { isOnlyPleasant, isSmallTalk, withoutAsides, withoutFillers } from './asides.js';
 import { command } from './command.js';
 import { condition } from './condition.js';
 import { cropQuestion } from './crop-question.js';
@@ -150,7 +150,8 @@ export function understand(heard: Heard): Intent {
   const told = withoutAsides(message);
   const barer = [told, withoutFillers(message), told === null ? null : withoutFillers(told)];
   for (const one of barer) {
-    const again = one === null ? meant : allThings(one, understood);
+    // Without its fillers a question must not become a deed.
+    const again = one === null || (message.asks && !one.asks) ? meant : allThings(one, understood);
     if (again.kind !== 'unclear') return again;
   }
   const isOpenEnd = meant.kind === 'unclear' && (meant.asks === 'what' || (message.temps.length > 0 && isAllOfOther(message) && isOnlyPleasant(withoutNumbers(message))));
@@ -170,5 +171,5 @@ const isOpen = (meant: Intent): boolean => meant.kind === 'unclear' && OPEN.has(
 function lastResort(message: Message): Intent {
   const told = withoutAsides(message);
   const meant = keyWords(message) ?? (told === null ? null : keyWords(told));
-  return meant ?? (isOnlyPleasant(message) ? { kind: 'chat' } : unclear('what'));
+  return meant ?? (isOnlyPleasant(message) || isSmallTalk(message) ? { kind: 'chat' } : unclear('what'));
 }

@@ -37,7 +37,7 @@ const WORDS: Readonly<Record<string, string>> = {
 
 /** Oaths and fillers leave a hole as long as they were. */
 const SAYS_NOTHING = new RegExp(`\\b(?:${anyLine(String.raw`
-  (?:would|can|could) you believe(?: it| that)?|uh|erm|uhm|uhh|umm|bloody|sodding|damn(?:ed)?|goddamn(?:ed)?|bleeding|bleedin|flipping|flippin|frigging|friggin|fricking|frickin|freaking|freakin|effing|effin
+  (?:would|can|could) you believe(?: it| that)?|(?:pet|duck|hun|hon|luv|sweetheart|sweetie|cariad|petal|bud|boyo|chuck)(?=\W*$)|uh|erm|uhm|uhh|umm|bloody|sodding|damn(?:ed)?|goddamn(?:ed)?|bleeding|bleedin|flipping|flippin|frigging|friggin|fricking|frickin|freaking|freakin|effing|effin
   fucking|fuckin|feckin|fecking|flaming|flamin|blasted|ruddy|bastarding|stinking|the hell|the heck|the devil|the fuck|the feck|on earth
   in heaven'?s name|eh|innit|lol|lmao|rofl|omg|tbh|ngl|imo|imho|smh|haha|hahaha|hehe|ha ha(?: ha)?|y'know|on the (?:dot|nose|button|money)
   give or take|by the way|btw|fyi|just saying|bore da|bonjour|guten (?:morgen|tag|abend)|buenos dias|buongiorno|god morgen|bom dia|dzien dobry
@@ -48,6 +48,8 @@ const SAYS_NOTHING = new RegExp(`\\b(?:${anyLine(String.raw`
   (?:and |so )?you(?:'ll| will) be (?:glad|happy|pleased|relieved|delighted|sad|sorry) to (?:hear|know|learn)(?: that)?|since you asked
   as you asked|so it (?:is|was|did)$|so i (?:did|have|am)$|an'? all(?=[.!,]|$)
 `)})(?![\\w'])`, 'g');
+
+const DEED_DONE: Readonly<Record<string, string>> = { pick: 'picked', cover: 'covered', close: 'closed', open: 'opened', light: 'lit', turn: 'turned', run: 'ran', harvest: 'harvested', shut: 'shut', put: 'put', cut: 'cut' };
 
 /** Where a gerund tells a deed that is done: "I'm after closing the vents". */
 const DONE_FORM: Readonly<Record<string, string>> = {
@@ -63,6 +65,8 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/\b(?:i|we|i've|we've|have) done (?=(?:cover|clos|shut|put|turn|pull|pick|lit|open|switch|drawn|went|got|forgot|build|built|hung|harvest)[a-z]*\b)/g, 'i already '],
   [/\b(?:fixing|fitting|aiming|minded|bound) to\b/g, 'going to'],
   [/\bmight could\b/g, 'could'],
+  [/(?<=^\W*|\b(?:i|we|and|but|yes|yep),? )did (pick|cover|close|open|light|turn|run|harvest|shut|put|cut)(?= (?:all|the|my|it|them|everything|every|both|up|on|off)\b)(?!.*(?:\?|\b(?:help|work|matter|make|do any|do much)\b))/g, (_, deed = '') => DEED_DONE[deed] ?? deed],
+  [/\bventilators?\b(?=.*\b(?:switch|switched|running|runs|plug|plugged)\b)/g, 'fan'],
   [/\b((?:takes?|took|spent|spend|needs?|needed|waste[ds]?)(?: (?:me|us|him|her|about|around|only|just|another|the|a good))*) (\d+) min\b/g, '$1 $2 minutes'],
   // What a voice is written down as.
   [/\b(the|my|our) let us\b/g, '$1 lettuce'],
@@ -90,6 +94,7 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/(?<=^\W*(?:no|naw|nah|nope|sorry)\b.*\d) no (?=(?:-|minus )?\d)/g, ' not '],
   [/(?<![\w:.$-])(1[0-2]|[1-9])([0-5]\d) ?(?=[ap]\.?m\b)/g, '$1:$2 '],
   [/\b(?:on |in )?(?:the )?night (?:of|from|on) (?=(?:the |this |next )?(mon|tues|wednes|thurs|fri|satur|sun)day\b)(?:the |this |next )?\w+day\b/g, '$1day night'],
+  [/\b(?:on |in )?(?:the )?night (?:of|to) the (\d{1,2}(?:st|nd|rd|th))\b/g, 'on the $1'],
   [/\bthis morn\b(?!ing)/g, 'this morning'],
   [/\b(?:right |at )?this (?:very )?(?:minute|second|instant)\b/g, 'right now'],
   [/\b(?:minimum|low|lowest|min) (?:of|for|in) (?:the |this )(?:past )?night\b(?! of| to)/g, 'overnight minimum'],

@@ -18,6 +18,8 @@ import { GROWERS_15 } from './corpus-growers-15.js';
 import { GROWERS_16 } from './corpus-growers-16.js';
 import { GROWERS_17 } from './corpus-growers-17.js';
 import { GROWERS_18 } from './corpus-growers-18.js';
+import { GROWERS_19 } from './corpus-growers-19.js';
+import { GROWERS_20 } from './corpus-growers-20.js';
 import { FRESH } from './corpus-fresh-1.js';
 import { FRESH_2 } from './corpus-fresh-2.js';
 import { CORPUS_READINGS } from './corpus-readings.js';
@@ -67,9 +69,17 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'low last night was thirty one in the green house and under the row cover it was thirty six this is Loretta by the way',
   'righto whats the best thing to do tonight',
   'new polythene fitted on the tunnel this afternoon, the old sheet has gone to the tip',
-  'shut the vents now or wait a bit',
   'low under the cover was 34, soil never went below 39',
   'my neighbors greenhouse got down to 12 the other night, poor fella',
+  'thermometers sitting in full sun rn and reads 88 so who knows',
+  'Lettuce leaf edges are brown from the cold, plants still alive',
+  "My own temp was 99.4 yesterday so I'm staying in bed with a book.",
+  'Last night it had -17 outside! And 20 cm new snow in the garden',
+  'under the cover it did not get lower than 1,8',
+  'lettuce looks like wet tissue paper. its done',
+  'Br. Thomas is 84 today and still sings louder than all of us. Deo gratias!',
+  'My grandmother was born 1931, she had 6 old windows for cold frame and never no computer :)',
+  'From the tube in ground comes air 9 degrees now, fan is running',
 ]);
 
 describe.each([
@@ -95,6 +105,8 @@ describe.each([
   ['phones in the cold again', GROWERS_16],
   ['phones in frost', GROWERS_17],
   ['phones in frost again', GROWERS_18],
+  ['gardens of many', GROWERS_19],
+  ['gardens of many again', GROWERS_20],
 ] as const)('corpus of %s', (_, phrases) => {
   it.each(phrases.map((phrase) => [title(phrase), phrase] as const))('%s', (_title, phrase) => {
     const intent = heard(phrase);
