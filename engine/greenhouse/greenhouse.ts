@@ -10,6 +10,7 @@ import { areaM2, lengthM } from './quantities.js';
 export const GREENHOUSE_VERSION = 1;
 
 const place = z.strictObject({
+  name: z.string().min(1).max(120).optional().meta({ description: 'the town or spot in your words', examples: ['Ashgrove'] }),
   latitude: z.number().min(-90).max(90).meta({ description: 'degrees, north positive', examples: [45.1] }),
   longitude: z.number().min(-180).max(180).meta({ description: 'degrees, east positive', examples: [-72.2] }),
   elevation: lengthM(-430, 6000, [180, '590 ft']).optional().meta({ description: 'height above sea level; the weather service fills it in when left out' }),
@@ -88,6 +89,7 @@ export const greenhouseSchema = z.strictObject({
     moisture: z.enum(['dry', 'moist', 'wet']).default('moist'),
     pathMoisture: z.enum(['dry', 'moist', 'wet']).default('moist').meta({ description: 'bone-dry ground holds and brings little heat; under a winter house it is rarely that dry below the crust' }),
   }).prefault({}),
+  none: z.array(z.enum(['covers', 'water', 'air', 'compost', 'heater', 'crops', 'thermometers'])).optional().meta({ description: 'what you said is not there, so that it is read back as none' }),
   beds: z.array(bed).max(12).default([]),
   edgeInsulation: edgeInsulationSchema.optional().meta({ description: 'foam let into the ground along the walls' }),
   solidWall: solidWallSchema.optional().meta({ description: 'an insulated wall along one long side; a lean-to always has one' }),

@@ -257,8 +257,15 @@ export function faultOf(file: DraftFile): Problem | null {
 }
 
 /** The greenhouse file, once place, size, shape and layers are known. */
-export function completeFile({ file, size, thermometers }: DescribeState): GreenhouseFile | null {
+export function completeFile({ file, size, thermometers, placeName, told }: DescribeState): GreenhouseFile | null {
   const { place, size: lengths, layers } = file;
-  return place === undefined || lengths === undefined || layers === undefined || size.shape === undefined ? null : { ...filledIn(file), place, size: lengths, layers, ...(thermometers.length === 0 ? {} : { thermometers: inFile(thermometers, file) }) };
+  if (place === undefined || lengths === undefined || layers === undefined || size.shape === undefined) return null;
+  const { none: _before, ...rest } = filledIn(file);
+  const none = SAID_NONE.filter((topic) => told[topic] === 'none');
+  const named = placeName === null ? place : { ...place, name: placeName };
+  return { ...rest, place: named, size: lengths, layers, ...(thermometers.length === 0 ? {} : { thermometers: inFile(thermometers, file) }), ...(none.length === 0 ? {} : { none }) };
 }
+
+/** What may be said not to be there. */
+const SAID_NONE = ['covers', 'water', 'air', 'compost', 'heater', 'crops', 'thermometers'] as const satisfies readonly NonNullable<GreenhouseFile['none']>[number][];
 

@@ -27,9 +27,9 @@ export function stateOf(file: GreenhouseFile, context: Pick<DescribeContext, 'zo
     shape,
     ...(file.sideHeight === undefined ? { sideSkipped: true } : { side: quantityOf(file.sideHeight, sideHeight) }),
   };
-  const told = Object.fromEntries(TOPICS.map((topic) => [topic, 'told'])) as DescribeState['told'];
+  const told = Object.fromEntries(TOPICS.map((topic) => [topic, file.none?.some((one) => one === topic) === true ? 'none' : 'told'])) as DescribeState['told'];
   const habits = { ...habitsOfZone(context.zoneAt(place.latitude, place.longitude)), temperature: grower.units };
-  return { ...FRESH, mode: 'change', told, file: { ...file }, size: draft, habits, announced: true, safetyDeclined: true, hangAsked: true, placeName: beside.placeName ?? null, thermometers: thermometers.map(thermometerOf), pending: (beside.pending ?? []).map((one) => ({ ...one, parked: true })) };
+  return { ...FRESH, mode: 'change', told, file: { ...file }, size: draft, habits, announced: true, safetyDeclined: true, hangAsked: true, placeName: beside.placeName ?? place.name ?? null, thermometers: thermometers.map(thermometerOf), pending: (beside.pending ?? []).map((one) => ({ ...one, parked: true })) };
 }
 
 /** The summary of a greenhouse: one line a thing, with its number. */

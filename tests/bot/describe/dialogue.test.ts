@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { describeStep, readState, start, writeState, type DescribeStep, type Said } from '../../../bot/features/describe/describe.js';
+import { changeGreenhouse, readBack } from '../../../bot/features/describe/change.js';
 import { inventedTowns } from '../../conversations/invented-towns.js';
 import { CONTEXT, Talk } from '../../conversations/talk-through.js';
 import { checkGreenhouse } from '../../../engine/index.js';
@@ -85,6 +86,20 @@ describe('safety of a flame', () => {
     const { step: last } = await after(...FIRST_THREE, '1500 W electric heater');
     expect(last.reply.text).toContain('ground-fault protection');
     expect(last.reply.text).not.toContain('I have read it');
+  });
+});
+
+describe('what is read back later', () => {
+  it('has the town as it was found, and none where none was said', async () => {
+    const { step: whole } = await after('Alder Bench, Vermont', '20 by 48 hoop house, 9 feet tall', 'one layer', 'no', 'no', 'skip', 'no', 'no', 'no');
+    const text = readBack(whole.file!, CONTEXT);
+    expect(text).toMatch(/^1 Place: Alder Bench/mu);
+    expect(text).toMatch(/^4 Covers: none$/mu);
+    expect(text).toMatch(/^9 Heater: none$/mu);
+    expect(text).toMatch(/^6 Soil: not told, taken as moist loam$/mu);
+    const heated = changeGreenhouse(whole.file!, 'we bought a 2 kW electric heater', CONTEXT)!.file!;
+    expect(heated.none).not.toContain('heater');
+    expect(readBack(heated, CONTEXT)).toMatch(/^1 Place: Alder Bench/mu);
   });
 });
 

@@ -34,7 +34,7 @@ describe('JSON Schema of a greenhouse file', () => {
   });
 
   it('has the fields of the file and asks for three of them', () => {
-    expect(Object.keys(schema.properties!)).toEqual(['version', 'name', 'place', 'size', 'layers', 'blower', 'shape', 'sideHeight', 'ridgeRuns', 'leakage', 'soil', 'beds', 'edgeInsulation', 'solidWall', 'curtain', 'drums', 'stones', 'stoneBox', 'tubes', 'fan', 'compost', 'heater', 'vents', 'thermometers', 'now', 'grower']);
+    expect(Object.keys(schema.properties!)).toEqual(['version', 'name', 'place', 'size', 'layers', 'blower', 'shape', 'sideHeight', 'ridgeRuns', 'leakage', 'soil', 'none', 'beds', 'edgeInsulation', 'solidWall', 'curtain', 'drums', 'stones', 'stoneBox', 'tubes', 'fan', 'compost', 'heater', 'vents', 'thermometers', 'now', 'grower']);
     expect(schema.required).toEqual(['place', 'size', 'layers']);
     expect(Object.keys(schema.properties!)).toEqual(expect.arrayContaining(Object.keys(checked())));
   });
