@@ -170,6 +170,25 @@ export interface StoredLearning {
   readonly body: string;
 }
 
+/** All that a house is learned from beside its weather. */
+export interface LearnedFrom {
+  readonly learning: LearningSoFar;
+  readonly outcomes: readonly OutcomeNight[];
+}
+
+export interface LearningSoFar {
+  /** The newest readings that stand. */
+  readonly readings: readonly StoredReading[];
+  /** What was learned up to the last evening, as text; null before the first. */
+  readonly learned: string | null;
+}
+
+/** How a crop came through, with the body of the last advisory of its night; null where nothing was said before it. */
+export interface OutcomeNight {
+  readonly outcome: StoredOutcome;
+  readonly advisory: string | null;
+}
+
 /** What the product remembers. Every promise resolves after the row is safe on disk. */
 export interface Store {
   /** Adds a version when the body differs from the latest; returns the latest. */
@@ -200,6 +219,7 @@ export interface Store {
   lastWeather(placeKey: string): Promise<StoredWeather | null>;
   saveLearning(row: StoredLearning): Promise<void>;
   learning(greenhouseId: string): Promise<StoredLearning | null>;
+  learnedFrom(greenhouseId: string): Promise<LearnedFrom>;
   addAdvisory(row: Omit<StoredAdvisory, 'id'>): Promise<StoredAdvisory>;
   lastAdvisory(greenhouseId: string): Promise<StoredAdvisory | null>;
   /** The last one that was issued for a night. */

@@ -8,7 +8,7 @@ import { greenhouse, saveGreenhouse } from './greenhouses.js';
 import { failInbound, finishInbound, keepInbound, openInbound } from './inbox.js';
 import { addInvite, takeInvite } from './invites.js';
 import { addJob, cancelJobs, dueJobs, finishJob, moveJob, postponeJob } from './jobs.js';
-import { learning, saveLearning } from './learning.js';
+import { learnedFrom, learning, saveLearning } from './learning.js';
 import { moveChat } from './move-chat.js';
 import { addOutbound, beginSend, dueOutbound, endSend, outboundSentAs, recoverSends } from './outbox.js';
 import { purge } from './purge.js';
@@ -49,6 +49,7 @@ export function operationsOn(db: Kysely<StoreTables>, run: RunCall, { placeKeyOf
     lastWeather: (placeKey) => run(() => lastWeather(db, placeKey)),
     saveLearning: (row) => run(() => saveLearning(db, row)),
     learning: (greenhouseId) => run(() => learning(db, greenhouseId)),
+    learnedFrom: (greenhouseId) => run(() => learnedFrom(db, greenhouseId)),
     addAdvisory: (row) => run(() => addAdvisory(db, row)),
     lastAdvisory: (greenhouseId) => run(() => lastAdvisory(db, greenhouseId)),
     advisoryFor: (greenhouseId, night) => run(() => advisoryFor(db, greenhouseId, night)),

@@ -221,6 +221,8 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
         await store.saveLearning({ ...learned('hill', '{"second":true}'), learnedAtS: MORNING_S });
         expect(await store.learning('hill')).toEqual({ ...learned('hill', '{"second":true}'), learnedAtS: MORNING_S });
         expect(await store.learning('vale')).toEqual(learned('vale', '{}'));
+        expect((await store.learnedFrom('hill')).learning).toEqual({ readings: await store.readings('hill', 100), learned: '{"second":true}' });
+        expect((await store.learnedFrom('nowhere'))).toEqual({ learning: { readings: [], learned: null }, outcomes: [] });
       });
     });
 

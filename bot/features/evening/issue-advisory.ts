@@ -1,9 +1,7 @@
 import { nightSpan, type Greenhouse } from '../../../engine/index.js';
-import { MOST_READINGS_LEARNED, PAST_S, type Clock, type Place, type Records, type WeatherSource } from '../../ports.js';
+import { PAST_S, type Clock, type Place, type Records, type WeatherSource } from '../../ports.js';
 import { localTime } from '../../text/local-time.js';
 import type { Advisory } from './advisory.js';
-import type { LearningSoFar } from './learned-evening.js';
-import { outcomeNights } from './plants-seen.js';
 import { toleranceNights } from './tolerance-nights.js';
 import type { Supposing } from './supposed-night.js';
 import type { EveningQuestion, WorkedOutEvening, WorkOut } from './work-out-evening.js';
@@ -56,15 +54,9 @@ export async function eveningQuestion(subject: EveningSubject, ports: Omit<Eveni
     answer,
     actions: store === null ? [] : await store.actions(greenhouseId, nowS - PAST_S),
     issuedPlanId: store === null ? null : await planIssuedBefore(store, greenhouseId, night),
-    ...(store === null ? {} : { learning: await learningSoFar(store, greenhouseId), outcomes: await outcomeNights(store, greenhouseId), toleranceNights: await toleranceNights(store, subject) }),
+    ...(store === null ? {} : { ...(await store.learnedFrom(greenhouseId)), toleranceNights: await toleranceNights(store, subject) }),
   };
 }
-
-/** What the house may be learned from. */
-export const learningSoFar = async (store: Pick<Records, 'readings' | 'learning'>, greenhouseId: string): Promise<LearningSoFar> => ({
-  readings: await store.readings(greenhouseId, MOST_READINGS_LEARNED),
-  learned: (await store.learning(greenhouseId))?.body ?? null,
-});
 
 /** The plan that went out for the same night, if one did: nobody is sent out twice for a hair's breadth. */
 async function planIssuedBefore(store: Records, greenhouseId: string, night: string): Promise<string | null> {

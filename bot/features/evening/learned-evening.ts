@@ -1,14 +1,6 @@
 import { cellNight, forecastMiss, LEARNED_VERSION, learnHouse, nightSpan, toHouse, type CellNight, type ControlPlan, type ForecastMiss, type Greenhouse, type LearnedHouse, type MarkedChange } from '../../../engine/index.js';
-import type { StoredReading, WeatherAnswer } from '../../ports.js';
+import type { LearningSoFar, WeatherAnswer } from '../../ports.js';
 import { readingsToLearn } from './readings-to-learn.js';
-
-/** What a house is learned from beside its weather, as the store has it. */
-export interface LearningSoFar {
-  /** All readings that stand. */
-  readonly readings: readonly StoredReading[];
-  /** What was learned up to the last evening, as text; null before the first. */
-  readonly learned: string | null;
-}
 
 /** What is kept from one evening to the next. Its text is only read again where its version is ours. */
 export interface KeptLearning {

@@ -1,21 +1,11 @@
 import { celsiusToKelvin, cropFamilyOf, nightBehind, type Greenhouse, type PlantsSeen } from '../../../engine/index.js';
-import { MOST_OUTCOMES_LEARNED, type Records, type StoredOutcome, type StoredReading } from '../../ports.js';
+import type { OutcomeNight, StoredOutcome, StoredReading } from '../../ports.js';
 import { localTime } from '../../text/local-time.js';
 import type { Advisory, AdvisoryCrop } from './advisory.js';
-
-/** How a crop came through, with the body of the last advisory of its night; null where nothing was said before it. */
-export interface OutcomeNight {
-  readonly outcome: StoredOutcome;
-  readonly advisory: string | null;
-}
 
 /** How well the low at the plants of a past night is known: with a reading of that morning, and from the forecast alone (project estimates). */
 const READ_SD_K = 0.8;
 const SAID_SD_K = 2;
-
-/** What was told of crops, each with what had been said of its night. */
-export const outcomeNights = async (store: Pick<Records, 'outcomes' | 'advisoryFor'>, greenhouseId: string): Promise<readonly OutcomeNight[]> =>
-  Promise.all((await store.outcomes(greenhouseId, MOST_OUTCOMES_LEARNED)).map(async (outcome) => ({ outcome, advisory: (await store.advisoryFor(greenhouseId, outcome.night))?.body ?? null })));
 
 /** What the plants had in the nights of which it was told how they came through them. */
 export function plantsSeen(nights: readonly OutcomeNight[], readings: readonly StoredReading[], { greenhouse, zone }: { greenhouse: Greenhouse; zone: string }): readonly PlantsSeen[] {

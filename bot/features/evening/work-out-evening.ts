@@ -1,14 +1,14 @@
 import { nightsLearnedFrom, planEvening, thresholdShiftsK, type EveningInput, type EveningPlan, type Greenhouse, type ToleranceNights } from '../../../engine/index.js';
-import type { StoredAction, WeatherAnswer } from '../../ports.js';
+import type { LearningSoFar, OutcomeNight, StoredAction, WeatherAnswer } from '../../ports.js';
 import { advisoryText } from '../../text/advisory-text.js';
 import { localTime, type LocalTime } from '../../text/local-time.js';
 import type { Advisory } from './advisory.js';
 import { buildAdvisory } from './build-advisory.js';
 import { cropName } from './crop-name.js';
 import { deedsTonight } from './deeds-tonight.js';
-import { learnEvening, textToKeep, type LearningSoFar } from './learned-evening.js';
+import { learnEvening, textToKeep } from './learned-evening.js';
 import { pastControls } from './past-controls.js';
-import { plantsSeen, type OutcomeNight } from './plants-seen.js';
+import { plantsSeen } from './plants-seen.js';
 import { supposedNight, type Supposed, type Supposing } from './supposed-night.js';
 
 /** All that an evening is worked out from, as plain data: it may be sent to another thread. */

@@ -1,5 +1,5 @@
 import { cropFamilies, cropFamilyOf, type Greenhouse } from '../../../engine/index.js';
-import { MOST_OUTCOMES_LEARNED, MOST_READINGS_LEARNED, PAST_S, type Clock, type Records, type WeatherSource } from '../../ports.js';
+import { PAST_S, type Clock, type Records, type WeatherSource } from '../../ports.js';
 import { beyondForecast, cropNightText, nightText, weekText } from '../../text/outlook-text.js';
 import type { Week } from './week.js';
 import type { WorkOutWeek } from './work-out-week.js';
@@ -13,7 +13,7 @@ export interface OutlookSubject {
 export interface OutlookPorts {
   readonly clock: Clock;
   readonly weather: WeatherSource;
-  readonly store: Pick<Records, 'actions' | 'readings' | 'learning' | 'outcomes' | 'advisoryFor'>;
+  readonly store: Pick<Records, 'actions' | 'learnedFrom'>;
   /** Works the week out, perhaps in a thread of its own. */
   readonly workOutWeek: WorkOutWeek;
 }
@@ -23,9 +23,7 @@ export async function weekOf({ greenhouseId, greenhouse, zone }: OutlookSubject,
   const nowS = Math.floor(clock.nowS());
   const { latitude, longitude, elevation } = greenhouse.place;
   const answer = await weather.weatherAt({ latitude, longitude, elevationM: elevation ?? null });
-  const learning = { readings: await store.readings(greenhouseId, MOST_READINGS_LEARNED), learned: (await store.learning(greenhouseId))?.body ?? null };
-  const outcomes = await Promise.all((await store.outcomes(greenhouseId, MOST_OUTCOMES_LEARNED)).map(async (outcome) => ({ outcome, advisory: (await store.advisoryFor(greenhouseId, outcome.night))?.body ?? null })));
-  return workOutWeek({ greenhouse, zone, nowS, answer, actions: await store.actions(greenhouseId, nowS - PAST_S), learning, outcomes });
+  return workOutWeek({ greenhouse, zone, nowS, answer, actions: await store.actions(greenhouseId, nowS - PAST_S), ...(await store.learnedFrom(greenhouseId)) });
 }
 
 /** "Any frost this week", "how cold on Friday". */

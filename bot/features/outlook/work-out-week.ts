@@ -1,9 +1,7 @@
 import { weekAhead, type ControlPlan, type Greenhouse, type LearnedHouse } from '../../../engine/index.js';
-import type { StoredAction, WeatherAnswer } from '../../ports.js';
+import type { LearningSoFar, OutcomeNight, StoredAction, WeatherAnswer } from '../../ports.js';
 import { localTime } from '../../text/local-time.js';
 import { buildWeek } from './build-week.js';
-import type { LearningSoFar } from '../evening/learned-evening.js';
-import type { OutcomeNight } from '../evening/plants-seen.js';
 import type { Week } from './week.js';
 
 /** All that a week is worked out from, as plain data: it may be sent to another thread. */

@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Advisory } from '../../../bot/features/evening/advisory.js';
 import { issueAdvisory, type EveningSubject } from '../../../bot/features/evening/issue-advisory.js';
-import { outcomeNights, plantsSeen } from '../../../bot/features/evening/plants-seen.js';
+import { plantsSeen } from '../../../bot/features/evening/plants-seen.js';
 import { logOutcome } from '../../../bot/features/outcome/log-outcome.js';
 import { workOutHere } from '../../../bot/features/evening/work-out-evening.js';
 import type { Store, StoredOutcome } from '../../../bot/ports.js';
@@ -32,7 +32,7 @@ afterAll(() => store.close());
 describe('how a crop came through', () => {
   it('is set beside what was said of its plants, corrected by the low that was read', async () => {
     await store.addOutcome(told('fine'));
-    const nights = await outcomeNights(store, 'h');
+    const nights = (await store.learnedFrom('h')).outcomes;
     const [seen] = plantsSeen(nights, [], subject);
     expect(seen).toMatchObject({ cropId: lettuce(first).crop, state: 'fine' });
     expect(kelvinToCelsius(seen!.lowK)).toBeCloseTo(lettuce(first).judgedLowC, 6);
@@ -49,7 +49,7 @@ describe('how a crop came through', () => {
     const advisory = JSON.stringify(first);
     expect(plantsSeen([{ outcome: { ...row, crop: 'kale' }, advisory }, { outcome: { ...row, bed: 'elsewhere' }, advisory }], [], subject)).toEqual([]);
     await store.addOutcome(told('dead', { night: '2026-01-01' }));
-    expect(plantsSeen(await outcomeNights(store, 'h'), [], subject).map(({ state }) => state)).toEqual(['fine']);
+    expect(plantsSeen((await store.learnedFrom('h')).outcomes, [], subject).map(({ state }) => state)).toEqual(['fine']);
   });
 
   it('is said to count where something was said of the crop for its night, and not else', async () => {
