@@ -19,6 +19,7 @@ const MEETS_AT = new RegExp(String.raw`\b(?:${anyLine(String.raw`
   supper|train|bus|school|work|church|appointment|dentist|doctor|alarm|kicks? off|kick-?off|match|game|football|shift|class|show|finish(?:es)?
   get up|gets up|be up|got me up|woke me up|woke me|bed|bedtime|arrive|arrives
 `)}) (?:is )?(?:at|about|around|by) $`);
+const INSTEAD = /\b(?:instead of|rather than|and not|not) $/;
 /** "Can't sleep past five". */
 const UNTIL = /\b(?:sleep|slept|awake|up|open|wait|waiting|work|worked|working|lie in) (?:past|till|until|til) $/;
 const DEED_DONE = /\b(?:covered|closed|shut|lit|put|pulled|drew|opened|picked)\b(?!.*\bto $)/;
@@ -37,7 +38,9 @@ export function settleBareHours(plain: string, tokens: readonly Token[]): readon
   return tokens.map((token, index): Token => {
     const before = tokens[index - 1];
     if (!isBareHour(token) || before === undefined) return token;
-    if (UNTIL.test(plain.slice(0, token.start))) return asClock(token);
+    // "At 6 instead of 8".
+    const isOtherHour = INSTEAD.test(plain.slice(0, token.start)) && (tokens[index - 3]?.type === 'clock' || tokens[index - 2]?.type === 'clock' || /\bat $/.test(plain.slice(0, tokens[index - 3]?.start ?? 0)));
+    if (isOtherHour || UNTIL.test(plain.slice(0, token.start))) return asClock(token);
     const loose = !DONE_AT.test(plain.slice(0, token.start)) && /^(?:around|about)$/.test(before.text);
     if (!loose && !BEFORE_HOUR.has(before.text)) return token;
     const others = temps.filter((other) => other !== token);

@@ -19,7 +19,7 @@ const BACK = `(?:${listed(`
 
 const SIGNS: readonly Sign[] = [
   { item: 'snow', on: wordings`
-    snow|snowing|snowed|snowfall|snowy|drifts?|snowdrifts?|blizzard|foot of white|white stuff
+    snow(?! days? )|snowing|snowed|snowfall|snowy|drifts?|snowdrifts?|blizzard|foot of white|white stuff
     (?:=\d+|inches|a foot|half a foot|load|ton) (?:\w+ ){0,6}?(?:sitting|lying|piled|heaped|stuck|all) (?:up )?on (?:top of )?(?:the |my )?(?:roof|@film|&inside)
   `, off: wordings`
     (?:cleared|swept|brushed|broomed|pushed|pulled|dug|knocked|shoveled|shovelled|removed|raked|scraped|melted) (?:\w+ |@\w+ |&\w+ ){0,4}?snow

@@ -70,7 +70,10 @@ export function namedCrops(message: Message): readonly string[] | Unclear {
     if (!ids.includes(only)) ids.push(only);
   }
   // "30 strawberry plants ... are the strawberries safe" asks of one.
-  return ids.filter((id) => !ids.some((family) => id.startsWith(`${family}_`)));
+  const named = ids.filter((id) => !ids.some((family) => id.startsWith(`${family}_`)));
+  // "Basil seedlings" are basil.
+  const plants = named.filter((id) => !id.startsWith('seedling_'));
+  return plants.length > 0 ? plants : named;
 }
 
 /** "18 ft of carrots with no cover on. Will they be ok?": of the crops named before, where a question names none itself. */

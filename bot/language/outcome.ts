@@ -56,7 +56,7 @@ const VERB = wordings`
 `;
 
 function stateOf(said: string): OutcomeState | Unknown {
-  const denied = said.replace(/ bit the dust /g, ' died ').replace(/ (?:would|could|might|may) (?:not|never) (?:make it|survive|come through|pull through|last) /g, ' ').replace(DENIED, ' unharmed ');
+  const denied = said.replace(/ bit the dust /g, ' died ').replace(/ gone (?=(?:a bit |all |very |slightly )?(?:brown|yellow|limp|floppy|soft|pale|crispy|spotty|wilty|purple|white|translucent|droopy) )/g, ' turned ').replace(/ (?:would|could|might|may) (?:not|never) (?:make it|survive|come through|pull through|last) /g, ' ').replace(DENIED, ' unharmed ');
   if (UNDENIED.test(denied) && !/ (?:dead|died|lost) /.test(denied)) return 'marked';
   const found = (Object.keys(STATES) as OutcomeState[]).filter((state) => STATES[state].test(denied));
   if (/ (?<!(?:would|could|might|may) )(?:did not|not|never) (?:survive|make it|come through|pull through|last the night) /.test(said)) return 'dead';

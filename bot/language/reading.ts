@@ -158,7 +158,7 @@ function oneReading(own: Attached, shared: { readonly message: Message; readonly
   const found = temperature(own.temp, { ...message, among: all.map(({ temp }) => temp), canBeWarm: stat === 'high' || sun === true || (place === 'inside' && own.temp.value <= WARM_DAY_C && isByDay(message)) });
   if ('kind' in found) return found;
   // "It got to 81" by day is the most that it was.
-  const isHigh = stat === 'now' && said === null && clock === null && found.c >= SUN_WARMED_C && isByDay(message) && new RegExp(` (?:got to|hit|reached|made it to) (?:about |around |like |a |nearly |almost )?#${message.temps.indexOf(own.temp)} `).test(message.said);
+  const isHigh = stat === 'now' && said === null && clock === null && found.c >= SUN_WARMED_C && (isByDay(message) || message.said.includes(' today ')) && new RegExp(` (?:got to|hit|reached|made it to) (?:about |around |like |a |nearly |almost )?#${message.temps.indexOf(own.temp)} `).test(message.said);
   return { c: found.c, stat: isHigh ? 'high' : stat, ...(place === undefined ? {} : { place }), ...(sun === null ? {} : { sun }), ...(time.at === undefined ? {} : { at: time.at }) };
 }
 

@@ -154,7 +154,7 @@ export function understand(heard: Heard): Intent {
     const again = one === null || (message.asks && !one.asks) ? meant : allThings(one, understood);
     if (again.kind !== 'unclear') return again;
   }
-  const isOpenEnd = meant.kind === 'unclear' && (meant.asks === 'what' || (message.temps.length > 0 && isAllOfOther(message) && isOnlyPleasant(withoutNumbers(message))));
+  const isOpenEnd = meant.kind === 'unclear' && (meant.asks === 'what' || (message.temps.length > 0 && isAllOfOther(message) && isLifeAlone(withoutNumbers(message))));
   return isOpenEnd ? lastResort(message.temps.length > 0 && isAllOfOther(message) ? withoutNumbers(message) : message) : meant;
 }
 
@@ -168,8 +168,10 @@ const MOST_PIECES = 60;
 const OPEN: ReadonlySet<string> = new Set(['what', 'which-reading', 'which-meaning', 'which-place']);
 const isOpen = (meant: Intent): boolean => meant.kind === 'unclear' && OPEN.has(meant.asks);
 
+const isLifeAlone = (message: Message): boolean => isOnlyPleasant(message) || isSmallTalk(message);
+
 function lastResort(message: Message): Intent {
   const told = withoutAsides(message);
   const meant = keyWords(message) ?? (told === null ? null : keyWords(told));
-  return meant ?? (isOnlyPleasant(message) || isSmallTalk(message) ? { kind: 'chat' } : unclear('what'));
+  return meant ?? (isLifeAlone(message) ? { kind: 'chat' } : unclear('what'));
 }

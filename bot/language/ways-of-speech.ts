@@ -1,3 +1,4 @@
+import { isEverydayWord } from './everyday-words.js';
 import { anyLine } from './wordings.js';
 
 /**
@@ -26,7 +27,7 @@ const WORDS: Readonly<Record<string, string>> = {
   "y'all": 'you', "ya'll": 'you', "y'alls": 'your', yalls: 'your', youz: 'you', yiz: 'you', aul: 'old', ould: 'old', yonder: 'there',
   shoulda: 'should have', fixin: 'fixing', oughta: 'ought to', gonny: 'going to', tryna: 'trying to', needa: 'need to', arvo: 'afternoon',
   sarvo: 'this afternoon', dis: 'this', dem: 'them',
-  ow: 'how', "d'you": 'do you', dyou: 'do you', "g'house": 'greenhouse', "g'hse": 'greenhouse', lastnite: 'last night', lastnight: 'last night', nxt: 'next',
+  ow: 'how', "d'you": 'do you', dyou: 'do you', "g'house": 'greenhouse', "g'hse": 'greenhouse', lastnite: 'last night', lst: 'last', strawbs: 'strawberries', toms: 'tomatoes', caulis: 'cauliflowers', cukes: 'cucumbers', lastnight: 'last night', nxt: 'next',
   tues: 'tuesday', weds: 'wednesday', thur: 'thursday', thurs: 'thursday',
   // What thumbs and other languages make of it.
   nite: 'night', nites: 'nights', mornin: 'morning', evenin: 'evening', eve: 'evening', tonite: 'tonight', yest: 'yesterday', grades: 'degrees',
@@ -65,6 +66,7 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/\b(?:i|we|i've|we've|have) done (?=(?:cover|clos|shut|put|turn|pull|pick|lit|open|switch|drawn|went|got|forgot|build|built|hung|harvest)[a-z]*\b)/g, 'i already '],
   [/\b(?:fixing|fitting|aiming|minded|bound) to\b/g, 'going to'],
   [/\bmight could\b/g, 'could'],
+  [/\b(it(?:'s|s| is)) (1[0-2]|[1-9])\.([0-5]\d)(?= (?:and|now|in the|here)\b.*\d)/g, '$1 $2:$3'],
   [/(?<=^\W*|\b(?:i|we|and|but|yes|yep),? )did (pick|cover|close|open|light|turn|run|harvest|shut|put|cut)(?= (?:all|the|my|it|them|everything|every|both|up|on|off)\b)(?!.*(?:\?|\b(?:help|work|matter|make|do any|do much)\b))/g, (_, deed = '') => DEED_DONE[deed] ?? deed],
   [/\bventilators?\b(?=.*\b(?:switch|switched|running|runs|plug|plugged)\b)/g, 'fan'],
   [/\b((?:takes?|took|spent|spend|needs?|needed|waste[ds]?)(?: (?:me|us|him|her|about|around|only|just|another|the|a good))*) (\d+) min\b/g, '$1 $2 minutes'],
@@ -128,7 +130,10 @@ const AHEAD = /\b(?:will|would|going to|gonna|should|shall|do i|can|covered|clos
 function inPlainWord(word: string): string {
   const said = Object.hasOwn(WORDS, word) ? WORDS[word] : undefined;
   const stem = word.endsWith("'s") ? WORDS[word.slice(0, -2)] : undefined;
-  return said ?? (stem === undefined ? word : `${stem}'s`);
+  if (said !== undefined) return said;
+  // "Doin", "sittin".
+  const isClipped = word.length > 4 && word.endsWith('in') && !isEverydayWord(word) && isEverydayWord(`${word}g`);
+  return isClipped ? `${word}g` : stem === undefined ? word : `${stem}'s`;
 }
 
 /** The text in plain words. What is nothing but oaths and fillers stays as it is. */

@@ -20,6 +20,7 @@ import { GROWERS_17 } from './corpus-growers-17.js';
 import { GROWERS_18 } from './corpus-growers-18.js';
 import { GROWERS_19 } from './corpus-growers-19.js';
 import { GROWERS_20 } from './corpus-growers-20.js';
+import { GROWERS_21 } from './corpus-growers-21.js';
 import { FRESH } from './corpus-fresh-1.js';
 import { FRESH_2 } from './corpus-fresh-2.js';
 import { CORPUS_READINGS } from './corpus-readings.js';
@@ -34,7 +35,6 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'Hello again :) my neighbor Carl keeps telling me I need some black water barrels in there. If I had 4 of the 55 gallon ones what would that do?',
   'Oh dear I had the wrong glasses on, that should have said 23 for the greenhouse',
   "Evening! Going to my daughter's in Leeds, be away 4 days from Friday, can you hold off with the messages till I'm back?",
-  "You're a clever little thing aren't you, remind me of my nan and she lived to 96",
   'leek and garlic, tomorrow night?',
   'my strawberries are blooming in there will the blossoms be alright tonight',
   '4 below zero outside right now. FOUR. BELOW.',
@@ -59,7 +59,6 @@ const NOT_YET: ReadonlySet<string> = new Set([
   "Well, I went out there with my coffee, forty-one years at the mill and I still can't sleep past five, and the minimum pointer on the old thermometer in the greenhouse was sitting at thirty-one degrees even. So there you have it.",
   "Can't sleep, wind's howling and the stove's about out and the cat is on my chest. Is the claytonia going to make it through tonight?",
   "Back in '89 we had forty below up here and the pipes burst in the bunkhouse, I ain't seen that since, but that sky looks awful clear. What's the low going to be outside tonight?",
-  "big day on the tools, mate came round with the ute and we lugged four blue drums in from his cousin's dairy shed, filled them off the bore, back's had it but they're in along the south wall now",
   "ha you'll like this, my youngest turned 7 today and she's minus two front teeth, can't say Saturday to save herself, we had 15 kids in the paddock and a cake shaped like a tractor",
   'min -1.8 in tunnel. owt else you need?',
   '2 degrees inside now, vents shut since 4',
@@ -80,6 +79,10 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'Br. Thomas is 84 today and still sings louder than all of us. Deo gratias!',
   'My grandmother was born 1931, she had 6 old windows for cold frame and never no computer :)',
   'From the tube in ground comes air 9 degrees now, fan is running',
+  'send it at 6 instead of 8 please im asleep by 8',
+  'tell me what needs doin tonight',
+  'my neighbors greenhouse got down to 12 last night poor guy',
+  'radio said 5 degrees tonight. do the leeks care',
 ]);
 
 describe.each([
@@ -107,6 +110,7 @@ describe.each([
   ['phones in frost again', GROWERS_18],
   ['gardens of many', GROWERS_19],
   ['gardens of many again', GROWERS_20],
+  ['seven countries', GROWERS_21],
 ] as const)('corpus of %s', (_, phrases) => {
   it.each(phrases.map((phrase) => [title(phrase), phrase] as const))('%s', (_title, phrase) => {
     const intent = heard(phrase);
