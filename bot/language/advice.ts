@@ -18,6 +18,7 @@ const OPEN_ASKS = wordings`
   (?:what|any) (?:jobs|chores|tasks|work|duties|steps|measures|action|actions|preparations|precautions)
   what (?:should|shall|do|must|can|would|could|am|are|ought) (?:i|we|you|they|he|she|the (?:crew|kids|lads|boys|girls|others)) (?:\w+ ){0,5}?(?:do|suggest|recommend|advise|think|need|prepare|doing|say|now)
   what (?:do|should|can) (?:i|we)
+  is it (?:best|better|wise|wiser|time|smart) (?:if |that |for me to )?(?:i|we)?(?: should)? ?(?:pick|harvest|@harvest|cover|close|heat|open|cut|go)
   what (?:should|must|can|could|ought to) (?:be done|get done|happen|be closed|be covered)
   what (?:is|are) (?:the |your |my |our |tonight )*(?:orders|marching orders|instructions|duties|tasks)
   what (?:needs?|has|have) (?:to be )?(?:doing|done|to be done|doing tonight)
@@ -56,7 +57,7 @@ const OPEN_ASKS = wordings`
   (?:what time|when) (?:do|should|must|shall) (?:i|we) (?:need to |have to )?(?:close|cover|go|start|get|shut|do|be)
   (?:can|could|may|should) (?:i|we) (?:just )?(?:go to bed|sleep|relax|go home|leave it|turn in)
   (?:anything|what) (?:i should|i need to|i must|we should)
-  ^ (?:so |do i )?(?:pick|harvest|cut|gather) .* or (?:leave|wait|hold|not|keep|hang)
+  ^ (?:so |do i )?(?:pick|harvest|@harvest|cut|gather) .* or (?:leave|wait|hold|not|keep|hang)
 `;
 
 const ASKS_WHETHER = wordings`
@@ -92,6 +93,7 @@ const BARE_ASK = wordings`
 export function openAdvice(message: Message): Intent | null {
   const { said } = message;
   if (/ what (?:do )?you (?:say|reckon|think) for (?:the )?(?:tonight|tomorrow|&\w+) /.test(said)) return null;
+  if (/ how (?:cold|low|warm) (?:\S+ ){0,4}?(?:under|beneath) (?:the |my )?@cover /.test(said)) return null;
   const topic = topicOf(said);
   // A rundown of last week is no plan.
   if (/ (?:rundown|run down|briefing|recap|summary) .*(?:last|past|previous|yesterday|did) /.test(said)) return null;

@@ -101,7 +101,7 @@ export const isOnlyPleasant = ({ plain, pieces, asks }: Message): boolean =>
 
 /** Words of any talk, which do not make it one of the trade. */
 const OF_ANY_TALK = list('did do done doing make should shall need must what how when why will would if wait not no yes fine black add added buy start stop high low cool warm wrong');
-const FEWEST_WORDS = 4;
+const FEWEST_WORDS = 5;
 /** People, animals, meals, feasts and pains: what small talk is of. */
 const DAILY_LIFE = list(`wife husband hubby missus mum mom dad mother father granny grandma grandad grandpa nan kid kids child children son daughter boy boys girl girls lad lads baby twins friend friends mate
   neighbor neighbour neighbors neighbours uncle aunt sister brother cousin nephew niece family guests people crowd dog dogs cat cats cow cows calf horse horses sheep lamb lambs ewe goat goats hen hens chooks

@@ -31,7 +31,7 @@ const SIGNS: readonly Sign[] = [
   { item: 'power-out', on: wordings`
     (?:power|electricity|electric|grid|mains|juice) (?:\w+ ){0,3}?(?:${LACKS}|&outside)
     (?:lights|current) (?:are |is |has |have |just |all |went |now )*(?:out|gone|cut off|failed|away|off)
-    (?:no|lost|without|they cut|company cut) (?:the |our )?(?:power|electricity|mains|juice|grid)
+    (?:no|lost|without|they cut|company cut) (?:the |our )?(?:power|electricity|electric|mains|juice|grid)
     power cut|outage|power failure|blackout|brownout|power outage|breaker (?:has |is |just )?tripped|breaker popped
     fuse (?:has |is |just )?(?:blew|blown|gone)|blew a fuse|tripped the breaker|whole (?:road|street|valley|town|village) is (?:dark|out)
   `, off: wordings`
@@ -79,7 +79,7 @@ const SIGNS: readonly Sign[] = [
     stopped dead|stalled|not start|not work|not run)
     (?:dead|broken) @fan
   `, off: wordings`
-    @fan (?:\w+ ){0,3}?(?:fixed|repaired|replaced|spinning again|turning again|sorted|working|running again|works|going again|back)
+    @fan (?:in the @tube )?(?:\w+ ){0,3}?(?:fixed|repaired|replaced|spinning again|turning again|sorted|working|running again|works|going again|back)
     (?:fixed|repaired|replaced) (?:the |my |our )?@fan
   ` },
 ];
@@ -94,7 +94,7 @@ const STILL = wordings`
 /** Something that is wrong with the house or its weather, or is right again. */
 export function condition(message: Message): Intent | null {
   // "Next door's pipes have gone" is of no house of ours.
-  const said = message.said.replace(/ (?:next door|neighbou?rs?|his|her|their) (?:is )?(?:@\w+ |[a-z]+ )/g, ' somebody ');
+  const said = message.said.replace(/ (?:next door|neighbou?rs?|his|her|their) (?:is )?(?:@\w+ |[a-z]+ )/g, ' somebody ').replace(/ (?:i|we) (?:did|have|do|will) not (?:start|run|use|turn|put) /g, ' ').replace(/ froze(?:n)? shut /g, ' ');
   if (message.asks || message.temps.length > 0 || / (?:if|forecast|will (?!not )|going to|might|may|expect|expecting|tomorrow) /.test(said)) return null;
   const off = SIGNS.filter((sign) => sign.off.test(said) && !STILL.test(said)).map(({ item }) => item);
   if (off.length > 0) return { kind: 'condition', items: off, on: false };

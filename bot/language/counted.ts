@@ -59,6 +59,7 @@ export function countsSomething(pieces: readonly Piece[], at: number, temp: Temp
   const after = symbolAt(at + 1);
   if (/^(?:i am|he is|she is|who is|he turned|she turned|i turned)$/.test(`${symbolAt(at - 2)} ${before}`) && (after === '' || AFTER_AGE.has(after) || /^(?:today|yesterday|tomorrow|soon)$/.test(after))) return true;
   if (NUMBERED.test(before) && !/^(?:last|this|all|the|that|per|a|every|each|first|cold)$/.test(symbolAt(at - 2))) return true;
+  if (/^(?:we|there) are$/.test(`${symbolAt(at - 2)} ${before}`) && (after === '' || AFTER_AGE.has(after) || after === 'of')) return true;
   if (after === 'too' && /^(?:old|young)$/.test(symbolAt(at + 2))) return true;
   if (before === 'to' && /^(?:lived|live|lives)$/.test(symbolAt(at - 2))) return true;
   if (/^(?:spend|spent|spending|pay|paid|cost|costs|budget|save|saved|invest|worth)$/.test(before)) return true;

@@ -14,7 +14,7 @@ const FATE_WORDS = wordings`
 const FATE_PHRASES = wordings`
   how (?:is|are|will|does|do|would|they|it) .*(?:do|doing|look|looking|like)|(?:make|makes|making) it|(?:hold|holds) (?:up|out)
   (?:pull|come|get|getting) through|all right|be there|happen to|how (?:cold|low) can (?:the |my |our )?%\d+|(?:hang|hanging) (?:in|on|&inside)
-  stick it out|ride it out
+  stick it out|ride it out|how (?:bad|safe|risky|dangerous|rough) is it for
   (?:lowest|coldest) (?:temperature |that |for |the |my |can )*%\d+|how much (?:cold|frost)
   (?:lowest|coldest|minimum) (?:temperature )?(?:for|of) (?:the |my )?%\d+|see the morning|see morning|kick the bucket|bite the dust|give up the ghost
   say goodbye|kiss goodbye|goodbye to|too cold|cold enough|warm enough|through the night|bounce back|stick it|in trouble|at risk
@@ -30,7 +30,7 @@ const ALL_OF_THEM = new Set('everything anything all plants plant crops crop stu
 const FATE_VERB = `(?:${listed(`
   survive|make it|make it through|be ok|be fine|be safe|be all right|live|die|freeze|hold up|cope|pull through|come through|get through
   be hurt|be damaged|get hurt|get damaged|get nipped|handle|stand|take|last|fare|do tonight|ok|fine|safe|in danger|at risk|all right|going to
-  doing|do|look|looking|still be there
+  doing|do|look|looking|still be there|care|mind|suffer
 `).join('|')})`;
 // "It" may be the weather: "will it freeze", "will it last".
 const IT_LIVES = / it (?:survive|live|die|make it|pull through|come through|be ok|be fine|be safe|be all right|be hurt|be damaged|get hurt|get nipped) /;

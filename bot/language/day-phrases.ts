@@ -32,6 +32,7 @@ interface Own {
 const OWN: readonly Own[] = [
   { pattern: /\b(?:two|2) nights ago\b|\bnight before last\b/g, days: -2, part: 'night' },
   { pattern: /\b(?:all |over |through |thru |during |in )?(?:the )?(?:last night|all night|overnight|over night|in the night|during the night|through the night)(?:'s)?\b/g, days: null, part: 'night', lastNight: true },
+  { pattern: /\bthe night(?= (?:was|has been|were|went)\b)/g, days: null, part: 'night', lastNight: true },
   // "Night min -9 outside": what was measured is of the night that is over.
   { pattern: /^\W*night(?='?s? (?:min|minimum|low|lowest|report|reading|readings|numbers|temps?|temperatures?)\b)/g, days: null, part: 'night', lastNight: true },
   { pattern: /\b(?:the )?day after tomorrow\b/g, days: 2, part: null },
@@ -45,6 +46,24 @@ const OWN: readonly Own[] = [
 
 // "In the sun" is no Sunday and "sat at 31" no Saturday: such short forms count only where a day is being named.
 const NO_DAY = /(?<!\b(?:on|last|this|next|since|til|until|till|for|by) )\b(?:sun|sat|mon|wed|fri|thu|tue)\b(?! (?:night|morning|evening|afternoon|am|pm|low|high)\b)|\bgood (?:morning|evening|night|afternoon)\b|\bsecond\b|\bnow\b|\bmay be\b/g;
+
+/** The fourth Thursday of November. */
+const thanksgiving = (year: number): number => 22 + ((11 - DateTime.local(year, 11, 1).weekday) % 7);
+/** Nights that are called by a feast; a greeting names no night. */
+const FEASTS: readonly (readonly [RegExp, number, number | ((year: number) => number)])[] = [
+  [/(?<!\b(?:happy|merry) )\b(?:christmas|xmas|chrimbo) (?:eve|evening)\b/g, 12, 24],
+  [/(?<!\b(?:happy|merry) )\b(?:christmas|xmas) (?:day|night)\b|(?<=\bon )(?:christmas|xmas)\b(?! eve)/g, 12, 25],
+  [/\bboxing (?:day|night)\b|\bst\.? stephen'?s (?:day|night)\b/g, 12, 26],
+  [/(?<!\bhappy )\b(?:new year'?s (?:eve|evening)|nye|hogmanay)\b/g, 12, 31],
+  [/(?<!\bhappy )\bnew year'?s (?:day|night)\b/g, 1, 1],
+  [/(?<!\bhappy )\bthanksgiving(?: day| night| eve)?\b(?=.*\b(?:cold|low|frost|night|freeze)\b|$)/g, 11, thanksgiving],
+];
+
+function nearest(now: DateTime, { month, day }: { readonly month: number; readonly day: number }, direction: Direction): DateTime {
+  const thisYear = now.startOf('day').set({ month, day });
+  if (direction === 'ahead') return thisYear < now.startOf('day') ? thisYear.plus({ years: 1 }) : thisYear;
+  return thisYear > now ? thisYear.minus({ years: 1 }) : thisYear;
+}
 
 /** "On the 24th", which names no month. */
 const DAY_OF_MONTH = /\b(?:on|for|by|until|of|till|til|since|from) the ([1-9]|[12]\d|3[01])(?:st|nd|rd|th)\b(?: night| evening| morning)?(?=\s*(?:$|[?,.;!]|at\b|in\b|please\b|and\b|or\b))/g;
@@ -92,6 +111,13 @@ export function dayPhrases(plain: string, at: { readonly atS: number; readonly z
     if (day === null) continue;
     found.push({ start: match.index, end: match.index + match[0].length, date: day.toISODate(), part: partOf(match[0]), instantS: null, hour: null, lastNight: false });
     text = blank(text, match.index, match.index + match[0].length);
+  }
+  for (const [feast, month, day] of FEASTS) {
+    for (const match of text.matchAll(feast)) {
+      const date = nearest(now, { month, day: typeof day === 'number' ? day : day(now.year) }, at.direction);
+      found.push({ start: match.index, end: match.index + match[0].length, date: date.toISODate(), part: partOf(match[0]), instantS: null, hour: null, lastNight: false });
+      text = blank(text, match.index, match.index + match[0].length);
+    }
   }
   // The components are read in the grower's zone, so that a change of clocks between then and now does no harm.
   const results = !MAY_BE_DAY.test(text) ? [] : chrono.parse(text, { instant: new Date(at.atS * 1000), timezone: now.offset }, { forwardDate: at.direction === 'ahead' });

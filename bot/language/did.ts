@@ -99,6 +99,7 @@ function itemsOf(clause: string): readonly Item[] {
   if (HARVESTED.test(clause) && / %\d/.test(clause)) verbs.push('harvest');
   if (wordings`
     harvested
+  (?:picked|cut) (?:all |most of )?the (?:good|best|ripe|ready|big) (?:stuff|ones|leaves|bits)
   (?:picked|cut|pulled) (?:all |both |every |the |last )*(?:=\d+|rows?|beds?|row|bed)
     picked (?:everything|it all|it|them|what i could|what we could|what was ready|what there was|what is ready|a few|some|plenty|most of it|all i could|
     all we could|the ripe ones|the best of it|the rest|all of it|the lot)
@@ -172,14 +173,14 @@ export function did(message: Message): Intent | null {
   let waiting: Item[] = [];
   let before: State = null;
   let lastItems: readonly Item[] = [];
-  for (const part of form.split(/ (?:[,;:/]|and|but|then|plus|though|while) | (?<=(?:everything|all|them|beds|lot|up|down|shut|closed|%\d+) )(?=@\w+ (?:off|on|out|shut|closed|down|open|running|lit) )| (?=(?:did not|have not|could not) (?:bother|get|do|put|run|light|use|cover|close|shut) )/)) {
+  for (const part of form.split(/ (?:[,;:/]|and|but|then|plus|though|while) | (?<=(?:everything|all|them|beds|lot|up|down|shut|closed|off|on|running|lit|%\d+) )(?=@\w+ (?:is |are )?(?:off|on|out|shut|closed|down|open|running|lit) )| (?=(?:did not|have not|could not) (?:bother|get|do|put|run|light|use|cover|close|shut) )/)) {
     const clause = ` ${part.trim()} `;
     const items = itemsOf(clause);
     const own = stateOf(clause);
     if (own === null && items.length > 0 && before === null) waiting.push(...items);
     const state: State = own ?? before;
     // "The heater is filled but not lit": the same thing, as it is now.
-    if (own === 'not' && items.length === 0 && lastItems.length > 0 && / not (?:lit|on|running|going|burning|plugged in|switched on|turned on|started) /.test(clause)) for (const item of lastItems) move(item, lists.done, lists.not);
+    if (own === 'not' && items.length === 0 && lastItems.length > 0 && / not (?:lit|on|running|going|burning|plugged in|switched on|turned on|started) |^ (?:no|nope|nah) $/.test(clause)) for (const item of lastItems) move(item, lists.done, lists.not);
     if (items.length > 0) lastItems = items;
     if (state !== null) for (const item of [...waiting, ...items]) lists[state].add(item);
     if (state !== null) waiting = [];

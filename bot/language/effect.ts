@@ -5,7 +5,7 @@ import { wordings } from './wordings.js';
 
 const HELPED = wordings`
   ^ (?:helped|brought|worked|changed) (?:the|my|our|that|this|it|them|those) (?:\S+ )*?(?:something|anything|much|at all|well|better)
-  (?:did|does|do|has|have|is|are|was|were) (?:\w+ |@\w+ |=\d+ |#\d+ ){0,8}?(?:help|helped|helping|work|worked|working|change something|
+  (?:did|does|do|has|have|is|are|was|were) (?:\S+ ){0,9}?(?:help|helped|helping|work|worked|working|change something|
   changed something|change things|help something|help any|help much|help at all|do something|did something|do much|do any good|bring something|
   brought something|bring anything|improve anything|improve something|improve things|improved things|improved anything|make it better|
   make things better|have been a help|been a help|been any help|been of use|make any difference|made any difference|make any odds|made any odds|
@@ -24,7 +24,7 @@ const HOW_MUCH = wordings`
   (?:put up|put in|added|installed|built|bought|fitted) (?:\w+ ){0,2}?(?:worth|any better|any good)
   (?:are|is) (?:we|it|the &inside) (?:any )?(?:warmer|better off) (?:since|now|with|for)
 `;
-const THINGS = / (?:\w+ing|that|it|this|they|those|change|changes|new|upgrade|improvement|work|fix|@\w+) /;
+const THINGS = / (?:\w+ing|that|it|this|they|those|change|changes|changed|put|did|new|upgrade|improvement|work|fix|@\w+) /;
 
 /** Whether a change to the house helped. */
 export function effect(message: Message): Intent | null {

@@ -48,7 +48,12 @@ const PLAIN: readonly (readonly [PlainKind, RegExp])[] = [
 const FIX = / (?:delete|remove|cancel|scrap|erase|drop|undo) (?:\w+ ){0,3}?(?:last|latest|previous|that) (?:\w+ ){0,1}?(?:reading|measurement|number|value|temperature|entry|one) /;
 const NEXT = / (?:build|improve|improvements?|upgrades?|invest|project) /;
 const THANKS = / (?:thanks|thank|cheers|best|appreciate|appreciated|goodnight|lovely|star|legend) /;
-const AHEAD = / (?:tonight|tomorrow|this night|next night|\w+day night) /;
+const AHEAD = / (?:tonight|tomorrow|this night|next night|\w+day night|this week|next week|the week|the weekend|few nights|few days|nights|(?:christmas|xmas|boxing|thanksgiving|new year) (?:eve|day|night)) /;
+/** "Minus what tonight", "next few nights bad or what". */
+const ASKS_ANYHOW = / (?:what|how|which|or what|or not|any) /;
+/** What somebody does, has or grows is no question of the weather alone. */
+const OF_DEEDS = / (?:do|doing|did|done|cover|covering|close|closing|open|opening|heat|heating|light|pick|picking|harvest|water|watering|build|buy|add|record|right|wrong|trust|help|message|messages|text|texts|make it|survive|survives|live|die|pull through|safe|ok|them|they) /;
+const FEW_NIGHT_WORDS = 5;
 const COLD = / (?:frost|frosts|frosty|freeze|freezing|freezes|cold|colder|chilly|mild|warm|warmer|low|minimum|temperature|degrees|weather|forecast|outlook) /;
 const PAST = / (?:last|yesterday|was|were|did|have been|has been|so far) /;
 
@@ -66,11 +71,17 @@ export function keyWords(message: Message): Intent | null {
   if (FIX.test(said)) return { kind: 'fix' };
   if (NEXT.test(said) && / (?:next|first|best|most|should) /.test(said)) return { kind: 'next' };
   if (message.hits.length > 0 && AHEAD.test(said)) return cropAhead(message);
+  const asksAnyhow = ASKS_ANYHOW.test(said) || (asks && COLD.test(said));
+  const isOfNight = message.hits.length === 0 && itemsSaid(said).every((item) => item === 'cover' && / under (?:the |my )?@cover /.test(said)) && !OF_DEEDS.test(said) && !PAST.test(said);
+  if (asksAnyhow && isOfNight && AHEAD.test(said)) return outlookMeant(message);
+  // "Overnight low please".
+  if (isOfNight && words <= FEW_NIGHT_WORDS && / (?:low|lows|minimum|temperature|forecast|frost) /.test(said) && / (?:please|tonight|tomorrow|overnight|ahead) /.test(said)) return outlookMeant(message);
   if (asks && itemsSaid(said).length === 0 && message.hits.length === 0 && COLD.test(said) && !PAST.test(said)) return outlookMeant(message);
   const isWithout = /^ without /.test(said);
   if (/^ (?:with|without) /.test(said) && itemsSaid(said).length > 0 && !/ (?:no|not) /.test(said)) return { kind: 'suppose', [isWithout ? 'without' : 'items']: itemsSaid(said) };
   const topic = topicOf(said);
-  if (asks && topic !== null && message.hits.length === 0 && !PAST.test(said) && !/ what (?:is|are) (?:a |an )?@\w+ /.test(said)) return { kind: 'advice', topic };
+  // "Double fleece or single tonight".
+  if ((asks || (/ or /.test(said) && AHEAD.test(said))) && topic !== null && message.hits.length === 0 && !PAST.test(said) && !/ what (?:is|are) (?:a |an )?@\w+ /.test(said)) return { kind: 'advice', topic };
   return words <= FEW_WORDS && THANKS.test(said) ? { kind: 'chat' } : effect(message);
 }
 

@@ -16,7 +16,7 @@ const LASTING = wordings`
   banked|plumbed|screwed|bolted|nailed|welded|trenched|framed|assembled|erected|reskinned|re skinned|reglazed|skinned|double skinned|wiggle wired|clad
   cladded|plugged the gaps|weatherstripped|weather stripped
 `;
-const PLACED = / (?:put|set|chucked|dumped|tipped|shoved|poured|placed|laid|brought|got|rolled|piled|hauled|stuck|stood|lugged|carried|parked|lined up|dragged|wheeled|shoveled|shovelled) /;
+const PLACED = / (?:put|set|chucked|dumped|tipped|shoved|poured|placed|laid|brought|got|rolled|piled|hauled|stuck|stood|lugged|carried|parked|lined (?:them )?up|dragged|wheeled|shoveled|shovelled) /;
 /** Things can go for good, too. */
 const GONE = / (?:removed|took out|took down|taken out|taken down|sold|got rid of|pulled out|threw out|tore out|dismantled|(?:took|taken) (?:\w+ |@\w+ ){1,4}(?:out|down|away)) /;
 const NEW = / (?:new|second|third|another|extra|additional|more|permanent|permanently|=\d+|inner|insulated) /;
@@ -31,10 +31,10 @@ export function mark(message: Message): Intent | null {
   const items = itemsSaid(said);
   const lasts = items.some((item) => LASTING_ITEMS.has(item));
   const verb = LASTING.test(said);
-  const kept = (verb && (items.length > 0 || / (?:gaps|cracks|edge|edges|foundation|greenhouse|&inside|end walls|door|door seal|skirt|thermometer|sensor|probe|gauge|\$\d+) /.test(said))) || (PLACED.test(said) && lasts && !/ (?:thermometer|probe|sensor|hand|hands|finger) (?:\w+ ){0,3}?(?:in|into|on|against) /.test(said)) || (/\bnew\b/.test(message.plain) && items.length > 0 && / (?:got|have|put) |^ [@a] /.test(said)) || (/^(?:a )?(?:new|second|third) /.test(message.plain.trimStart()) && lasts) || (GONE.test(said) && (lasts || / sold | got rid /.test(said)) && items.length > 0) || (/ finished /.test(said) && lasts) || (FOR_GOOD.test(said) && items.length > 0) || / (?:double skinned|reskinned|re skinned|reglazed) /.test(said) || /^ (?:mark|note|log) :? ?(?!;|last|past|for|please|of|this week)/.test(message.form);
+  const kept = (verb && (items.length > 0 || / (?:gaps|cracks|edge|edges|foundation|greenhouse|&inside|end walls|door|door seal|skirt|thermometer|sensor|probe|gauge|\$\d+) /.test(said))) || (PLACED.test(said) && lasts && !/ (?:thermometer|probe|sensor|hand|hands|finger) (?:\w+ ){0,3}?(?:in|into|on|against) /.test(said)) || (/\bnew\b/.test(message.plain) && items.length > 0 && / (?:got|have|put) |^ [@a] /.test(said)) || (/^(?:a )?(?:new|second|third) /.test(message.plain.trimStart()) && lasts) || (GONE.test(said) && (lasts || / sold | got rid /.test(said)) && items.length > 0) || (/ finished /.test(said) && lasts) || (FOR_GOOD.test(said) && items.length > 0) || / thermometer (?:\S+ ){0,4}?(?:hangs|sits|stands|is) (?:now |a bit )?(?:lower|higher|elsewhere|in another|at the other) /.test(said) || / (?:double skinned|reskinned|re skinned|reglazed) /.test(said) || /^ (?:mark|note|log) :? ?(?!;|last|past|for|please|of|this week)/.test(message.form);
   if (!kept) return null;
   // "Added a cover" may be tonight's or for good.
-  const nightly = items.length > 0 && !lasts && !NEW.test(said) && !/\bnew\b/.test(message.plain) && !/ (?:sold|got|installed|built|bought|mounted|fitted|replaced|upgraded|constructed|put in (?:a|an|another|two)) /.test(said) && !FOR_GOOD.test(said) && changedAt(message) === localTime(message);
+  const nightly = items.length > 0 && !lasts && !NEW.test(said) && !/\bnew\b/.test(message.plain) && !/ (?:hung|fitted|put up) (?:up )?(?:a|an|another) @curtain /.test(said) && !/ (?:sold|got|installed|built|bought|mounted|fitted|replaced|upgraded|constructed|put in (?:a|an|another|two)) /.test(said) && !FOR_GOOD.test(said) && changedAt(message) === localTime(message);
   if (nightly) return / added /.test(said) ? unclear('which-meaning', { choices: ['did', 'mark'] }) : null;
   const amounts = amountsSaid(message);
   return { kind: 'mark', text: message.text.trim(), ...(items.length === 0 ? {} : { items }), ...(amounts === undefined ? {} : { amounts }), at: changedAt(message) };

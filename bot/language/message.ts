@@ -51,7 +51,7 @@ const HOUSES = /^(?:house|tunnel|greenhouse|box|station)$/;
 
 /** Whether a number is the name of what stands before it: "bed 2", "rows 3 and 4". */
 function isLabel(words: readonly Word[], token: TempToken, plain: string): boolean {
-  if (token.sign !== 'none' || token.unit !== null || !Number.isInteger(token.value) || token.value >= 20) return false;
+  if (token.sign !== 'none' || token.unit !== null || token.degree || !Number.isInteger(token.value) || token.value >= 20) return false;
   const [before, second, third] = [words.at(-1)?.word ?? '', words.at(-2), words.at(-3)];
   if (/^(?:and|,|-|to|&)$/.test(before) && second?.word === '*label') return third?.word.endsWith('s') === true || words.at(-5)?.word.endsWith('s') === true;
   // "No 9 not 19" denies; "house no 9" is a name.

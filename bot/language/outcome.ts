@@ -23,7 +23,7 @@ const STATES: Readonly<Record<OutcomeState, RegExp>> = {
     flopping|flopped over|purpled|pale|glassy|water soaked|blistered|peaky|poorly|sorry for itself|sorry for themselves|worse for wear|sulking|sulky
     frazzled|curling|tatty|patches|white spots|blotches|blotchy|patchy|shrivelled|shriveled|withered|bruised|unhappy|scalded|bronzed|crook|ropey|manky
     scabby|hiding|hammering|pasting|knock|shabby|hung over|seen better days|struggling|suffering|speckled|drooped over|lying flat|flattened
-    collapsed a bit|toasted|singe|tinged|scorch|scorching|nip|browning|yellowing|blackening|bruising|burns|tinge|frost burn
+    collapsed a bit|marks|frost marks|toasted|singe|tinged|scorch|scorching|nip|browning|yellowing|blackening|bruising|burns|tinge|frost burn
   `,
   fine: wordings`
     fine|ok|good|great|perfect|happy|alive|survived|made it|unharmed|untouched|no damage|well|healthy|came through|pulled through|undamaged|all right

@@ -39,7 +39,7 @@ const asksInWords = (form: string, said: string): boolean => wordings`
   (?:yes|yea|yeah|y) or (?:no|nope|nah|n)
   how (?:much|cold|low) (?:cold|frost|degrees|temperature)? ?$
   or (?:no|not|nope|nah|naw|leave (?:it|them)|should i|bare|do not bother)|or (?:just|only) (?:the )?(?:one|single|a single)
-  ^ (?:shut|close|open|cover|uncover|pick|harvest|run|turn|put|light|pull|draw|heat) (?:\S+ )*?or (?:wait|leave|hold|keep|later|not|hang)
+  ^ (?:shut|close|open|cover|uncover|pick|harvest|@harvest|run|turn|put|light|pull|draw|heat) (?:\S+ )*?or (?:wait|leave|hold|keep|later|not|hang)
   on or off|off or on|up or down|down or up|in or out|shut or open|yea or nay
   open or (?:shut|closed)|(?:shut|closed) or open|what happens
   (?:what|how) (?:would|will|could|much|low|cold|warm) (?:it|that|we|i|the|they|this|be|colder|warmer|lower|would|will)

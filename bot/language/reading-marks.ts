@@ -28,7 +28,7 @@ function shortPlace(pieces: readonly Piece[], at: number): string | null {
   const before = pieces[at - 1]?.symbol ?? '';
   const next = pieces[at + 1]?.symbol ?? '';
   const after = next === ':' ? (pieces[at + 2]?.symbol ?? '') : next;
-  if (symbol === 'out' && !/^(?:blowing|coming|putting|giving|puffing|blows|puts|blew|comes|came)$/.test(before) && (before.startsWith('#') || after.startsWith('#') || after === 'side')) return 'outside';
+  if (symbol === 'out' && !/^(?:blowing|coming|putting|giving|puffing|blows|puts|blew|comes|came|bottomed|maxed|topped|levelled|leveled|bottom)$/.test(before) && (before.startsWith('#') || after.startsWith('#') || after === 'side')) return 'outside';
   if (symbol === 'in' && (before.startsWith('#') || /^#/.test(after)) && /^(?:|,|;|:|and|\/|#\d+|out|now|~\d+|at|right|today|this|last|overnight|currently|already|still|but|as|with|brr)$/.test(after)) return 'inside';
   return null;
 }
@@ -45,7 +45,7 @@ export function readingMark(message: Message, at: number): ReadingMark {
   if (before === 'too') return NONE;
   if (symbol === '&inside' && /(?:^| )&outside(?: of)? (?:the|my|our)$/.test(pieces.slice(Math.max(at - 3, 0), at).map((piece) => piece.symbol).join(' '))) return NONE;
   // "It is down to 1.5" tells of now.
-  if (symbol === 'down' && /^(?:is|already|now)$/.test(before)) return { isNow: true };
+  if (symbol === 'down' && /^(?:is|are|already|now)$/.test(before)) return { isNow: true };
   if (LOW.has(symbol)) return { stat: 'low' };
   if (HIGH.has(symbol)) return { stat: 'high' };
   if (symbol === 'up' && after === 'to' && pieces.slice(at, at + 6).some((piece) => piece.symbol === 'now')) return { isNow: true };

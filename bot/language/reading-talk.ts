@@ -4,7 +4,7 @@ import type { TempToken } from './value-grammar.js';
 const list = (words: string): ReadonlySet<string> => new Set(words.split(/\s+/));
 
 /** Words that may stand with a bare number for it to be what a thermometer showed. Add a word here when growers put it there. */
-const TALK = list(`check checks rounds look a about actual actually after again air all almost already also am an and anyway approx approximately are around as at average away
+const TALK = list(`came check checks rounds look a about actual actually after again air all almost already also am an and anyway approx approximately are around as at average away
   back bad balmy bare barely be before bit bleak bloody bottom bottomed bottoming brisk brr brrr brrrr burr but by calm canopy center centre checked
   chilly clear close coldest cold colder coming cool cooler crisp current currently
   dang damn dawn daybreak day degree degrees deg devil digital dipped display down drop dropped dropping early edged end even evening exact exactly
@@ -44,7 +44,7 @@ const OTHER_MEASURES = list(`humidity rh windchill gust gusts mph kmh kph speed 
   setpoint`);
 
 /** Where thermometers hang that are not the grower's. */
-const ELSEWHERE = list(`wireless neighbor neighbors neighbour neighbours airport town city village valley car truck phone fridge freezer kitchen oven garage office bedroom
+const ELSEWHERE = list(`wireless news alps neighbor neighbors neighbour neighbours airport town city village valley car truck phone fridge freezer kitchen oven garage office bedroom
   forecast app website online internet tv radio weatherman accuweather bbc noaa wunderground metoffice metservice meteo apple android`);
 
 /** Words of a wish or a rule: what should be, and not what was seen. */
@@ -69,6 +69,10 @@ const UNKNOWN_WORDS_WHERE_BARE = 2;
 /** "Soil in the spinach bed": a bed is named by what grows in it. */
 const isBedOf = (symbols: readonly string[], crop: string): boolean => /^(?:beds?|rows?|patch)$/.test(symbols[symbols.indexOf(crop) + 1] ?? '') && symbols.some((symbol) => /^(?:&soil|@cover)$/.test(symbol));
 
+/** Whether a stretch speaks of somebody else's house, or of a time long ago. */
+export const isOfOthers = (symbols: readonly string[]): boolean =>
+  OLD_TALE.test(` ${symbols.join(' ')} `) || symbols.some((symbol, at) => /^(?:[&%]|stuff$|plants$|crops$|lot$)/.test(symbol) && OTHERS_OWN.test(symbols[at - 1] === 'is' ? (symbols[at - 2] ?? '') : (symbols[at - 1] ?? '')));
+
 /** What a stretch of talk makes of its numbers: temperatures, something else that is measured, or nobody knows. */
 export function numbersIn(stretch: readonly Piece[], temps: readonly TempToken[]): 'temperatures' | 'other' | 'unknown' {
   const symbols = stretch.map(({ symbol }) => symbol);
@@ -83,9 +87,7 @@ export function numbersIn(stretch: readonly Piece[], temps: readonly TempToken[]
   const first = symbols.findIndex((symbol) => symbol.startsWith('#'));
   if (heater >= 0 && heater < first && !symbols.slice(heater, first).some((symbol) => STORY.has(symbol)) && !symbols.some((symbol) => /^[&$]/.test(symbol) || symbol === 'thermometer')) return 'unknown';
   if (symbols.some((symbol, at) => isBare(symbol) && isCounting(symbols[at + 1]))) return 'unknown';
-  const said = ` ${symbols.join(' ')} `;
-  if (OLD_TALE.test(said)) return 'other';
-  if (symbols.some((symbol, at) => /^(?:[&%]|stuff$|plants$|crops$|lot$)/.test(symbol) && OTHERS_OWN.test(symbols[at - 1] ?? ''))) return 'other';
+  if (isOfOthers(symbols)) return 'other';
   const unknown = unknownWords(inCores(symbols));
   const numbers = symbols.flatMap((symbol) => (symbol.startsWith('#') ? (temps[Number(symbol.slice(1))] ?? []) : []));
   const isPlain = numbers.every(isMarked) || symbols.some((symbol) => EVIDENCE.has(symbol) || /^[&$@]/.test(symbol));
@@ -93,9 +95,9 @@ export function numbersIn(stretch: readonly Piece[], temps: readonly TempToken[]
 }
 
 /** What was once, or at somebody's. */
-const OLD_TALE = / (?:last (?:year|winter|season|january|february|march|december|november)|years? ago|in \*year|back in|of \*year|when (?:i|we) (?:was|were) (?:a )?(?:kids?|young|little|boys?|girls?|small)|at (?:his|her|their) (?:place|house|farm|end|way)|my own temperature|once $|(?:sister|brother|mate|buddy|friend|cousin|uncle|aunt|auntie|dad|mum|mom|folks|parents|son|daughter|colleague|neighbou?rs?) (?:back |over |down |up |out )?(?:in|from|across|at) (?:the )?[a-z]+ (?:[a-z]+ )?(?:had|got|has|hit|was|saw|recorded)|on record|in the old days) /;
+const OLD_TALE = / (?:last (?:year|winter|season|january|february|march|december|november)|years? ago|in \*year|back in|of \*year|when (?:i|we) (?:was|were) (?:a )?(?:kids?|young|little|boys?|girls?|small)|at (?:his|her|their) (?:place|house|farm|end|way)|my own temperature|once $|in (?:his|hers|theirs)|(?:sister|brother|mate|buddy|friend|cousin|uncle|aunt|auntie|dad|mum|mom|folks|parents|son|daughter|colleague|neighbou?rs?) (?:back |over |down |up |out )?(?:in|from|across|at) (?:the )?[a-z]+ (?:[a-z]+ )?(?:had|got|has|hit|was|saw|recorded)|on record|in the old days) /;
 /** "His tunnel". */
-const OTHERS_OWN = /^(?:his|her|their|your|neighbours|neighbors)$/;
+const OTHERS_OWN = /^(?:his|her|their|your|neighbou?rs?)$/;
 /** Makes of a core that it says what it is of, and of when. */
 const OF_HOUSE = /^(?:[&$]|@(?:cover|water|stones)$|low$|lowest$|minimum$|high$|highest$|maximum$)/;
 /** A story before a number is none of a thermometer where somebody only wishes or does not know. */

@@ -4,7 +4,7 @@ import { localNow } from './local-now.js';
 import { withPieces, type Message } from './message.js';
 import type { Piece } from './piece.js';
 import { readingMark, type ReadingMark } from './reading-marks.js';
-import { numbersIn, showsWhat, speaksOfOther, unknownWords } from './reading-talk.js';
+import { isOfOthers, numbersIn, showsWhat, speaksOfOther, unknownWords } from './reading-talk.js';
 import { readingTime } from './reading-time.js';
 import { temperature, WARM_DAY_C } from './temperature.js';
 import { strangePlace } from './strange-place.js';
@@ -45,6 +45,9 @@ const hasNumber = (stretch: readonly Sign[]): boolean => stretch.some(({ piece }
 const isElsewhere = (stretch: readonly Sign[]): boolean =>
   stretch.some(({ mark }) => mark.place !== undefined) && !stretch.some(({ mark }) => mark.stat !== undefined || mark.sun !== undefined) && stretch.some(({ piece }) => /^(?:i|we|he|she|been)$/.test(piece.symbol) || unknownWords([piece.symbol]) > 0);
 
+/** "Went out at 10 and it was 30". */
+const isOfThen = (next: readonly Sign[] | undefined): boolean => next !== undefined && hasNumber(next) && next.some(({ piece }) => piece.symbol === 'was') && next.every(({ clock, day }) => clock === null && day === null);
+
 const FEW = 4;
 /** What follows up to the next stop: "was -5 at dawn, now it is 2" is of two times. */
 function nextSymbols(signs: readonly Sign[], at: number): string {
@@ -67,11 +70,12 @@ function stretches(signs: readonly Sign[]): readonly (readonly Sign[])[] {
   const isPlaced = cut.filter(hasNumber).every((stretch) => stretch.some(({ mark }) => mark.place !== undefined));
   const whole: Sign[][] = [];
   let waiting: Sign[] = [];
-  for (const stretch of cut) {
+  for (const [at, stretch] of cut.entries()) {
     if (hasNumber(stretch)) {
       whole.push([...waiting, ...stretch]);
       waiting = [];
-    } else if (isAside(stretch) || (isPlaced && isElsewhere(stretch))) continue;
+    } else if (isAside(stretch) && stretch.some(({ clock }) => clock !== null) && isOfThen(cut[at + 1])) waiting.push(...stretch.filter(({ clock }) => clock !== null));
+    else if (isAside(stretch) || (isPlaced && isElsewhere(stretch))) continue;
     else if (whole.length > 0 && !headsFirst) whole.at(-1)?.push(...stretch);
     else waiting.push(...stretch);
   }
@@ -102,7 +106,10 @@ function attach(stretch: readonly Sign[], message: Message): Attached[] {
     const previous = next === -1 ? numbers.length - 1 : next - 1;
     const owner = list[isBefore(sign) ? (next === -1 ? previous : next) : Math.max(previous, 0)];
     if (owner === undefined) return;
-    owner.marks.push(sign.mark);
+    // "-31 outside at the coldest inside -9.5": a second place is of the number to come.
+    const ahead = next === -1 ? undefined : list[next];
+    const isSecond = sign.mark.place !== undefined && placeOfMarks(owner.marks).some((place) => place !== sign.mark.place) && ahead !== undefined && ahead !== owner && ahead.marks.every(({ place }) => place === undefined);
+    (isSecond ? ahead : owner).marks.push(sign.mark);
     owner.clock ??= sign.clock;
     owner.day ??= sign.day;
   });
@@ -153,7 +160,7 @@ function oneReading(own: Attached, shared: { readonly message: Message; readonly
   const time = readingTime({ clock, day, stat: said }, message);
   if ('kind' in time) return time;
   // "Low was 31 inside and under the cover it was 36".
-  const isOfSameNight = said === null && !isNow && clock === null && all.some(({ marks }) => statOf(marks) === 'low') && all.every(({ marks }) => [null, 'low'].includes(statOf(marks))) && message.said.includes(` was #${message.temps.indexOf(own.temp)} `);
+  const isOfSameNight = said === null && !isNow && clock === null && all.some(({ marks }) => statOf(marks) === 'low') && all.every(({ marks }) => [null, 'low'].includes(statOf(marks))) && isOfLow(message, message.temps.indexOf(own.temp));
   const stat = said ?? (isOfSameNight ? 'low' : null) ?? (isNow || sun === true || clock !== null || (day !== null && time.stat === undefined && time.at !== undefined) ? 'now' : (time.stat ?? bareStatistic(message, place)));
   const found = temperature(own.temp, { ...message, among: all.map(({ temp }) => temp), canBeWarm: stat === 'high' || sun === true || (place === 'inside' && own.temp.value <= WARM_DAY_C && isByDay(message)) });
   if ('kind' in found) return found;
@@ -161,6 +168,10 @@ function oneReading(own: Attached, shared: { readonly message: Message; readonly
   const isHigh = stat === 'now' && said === null && clock === null && found.c >= SUN_WARMED_C && (isByDay(message) || message.said.includes(' today ')) && new RegExp(` (?:got to|hit|reached|made it to) (?:about |around |like |a |nearly |almost )?#${message.temps.indexOf(own.temp)} `).test(message.said);
   return { c: found.c, stat: isHigh ? 'high' : stat, ...(place === undefined ? {} : { place }), ...(sun === null ? {} : { sun }), ...(time.at === undefined ? {} : { at: time.at }) };
 }
+
+/** A number that goes on with the lows before it: "it was 36", or nothing but its place. */
+const isOfLow = ({ form, said }: Message, at: number): boolean =>
+  said.includes(` was #${at} `) || new RegExp(` (?:and|,|;) (?:the )?(?:#${at} (?:in the |in )?&\\w+|&\\w+ #${at}) (?:[,;]|and|$)`).test(form);
 
 /** "Right now soil 36, inside 27": said first, it is said of all. */
 const ALL_NOW = /^ (?:it is )?(?:right now|now|currently|at the moment) [^#]*#|#[^#;]* (?:right now|at the moment) (?:and|,|but) [^;]*#/;
@@ -198,9 +209,14 @@ const SIGN_ASTRAY = / (?:minus|negative|neg|below|subzero) | - #\d| #\d+ under (
 
 /** Whether no number of the message is of this house: what is somebody's, was once, or counts something. */
 export function isAllOfOther(message: Message): boolean {
-  const numbered = stretchesOf(message.pieces).filter((stretch) => stretch.some(({ symbol }) => symbol.startsWith('#')));
+  const numbered = numberedIn(message);
   return numbered.length > 0 && numbered.every((stretch) => numbersIn(stretch, message.temps) === 'other' || speaksOfOther(stretch.map(({ symbol }) => symbol), message.temps));
 }
+
+/** Whether every number is of somebody else's house, or of a time long ago. */
+export const isAllOfOthers = (message: Message): boolean => numberedIn(message).length > 0 && numberedIn(message).every((stretch) => isOfOthers(stretch.map(({ symbol }) => symbol)));
+
+const numberedIn = ({ pieces }: Message): readonly (readonly Piece[])[] => stretchesOf(pieces).filter((stretch) => stretch.some(({ symbol }) => symbol.startsWith('#')));
 
 function stretchesOf(pieces: readonly Piece[]): readonly (readonly Piece[])[] {
   const cut: Piece[][] = [[]];
@@ -270,7 +286,8 @@ export function reading(heard: Message): Meaning | null {
   const clear = readings.filter((one): one is Reading => !('kind' in one));
   const told = clear.map(({ stat, place, at, sun }) => `${stat} ${place ?? ''} ${at ?? ''} ${String(sun ?? '')}`);
   // "Only half a degree, so 0.5" is one number said twice.
-  const once = clear.filter((one, at) => !clear.slice(0, at).some((other) => other.c === one.c && told[clear.indexOf(other)] === told[at]));
+  // So is "zero, dead zero outside".
+  const once = clear.filter((one, at) => !clear.some((other, otherAt) => other.c === one.c && ((otherAt < at && told[otherAt] === told[at]) || (one.place === undefined && other.place !== undefined && one.stat === other.stat))));
   if (once.length < clear.length && new Set(told).size === once.length) return { kind: 'reading', readings: once };
   // Two numbers for the same thing: one of them is meant, or something that was not understood.
   if (new Set(told).size < told.length) return unclear('which-number', { choices: message.temps.map(({ text }) => text.trim()) });

@@ -38,7 +38,7 @@ import { readMessage, withoutNumbers, type Heard, type Message } from './message
 import { outcome } from './outcome.js';
 import { outlook } from './outlook.js';
 import { chat, firstWords, plainAsk } from './plain-asks.js';
-import { isAllOfOther, reading } from './reading.js';
+import { isAllOfOther, isAllOfOthers, reading } from './reading.js';
 import { isQuestion } from './question.js';
 import { severalThings } from './several-things.js';
 import { suppose } from './suppose.js';
@@ -47,6 +47,8 @@ import { wordings } from './wordings.js';
 
 type Rule = (message: Message) => Intent | null;
 
+/** Beside a number only who wants something set speaks of settings: "got a new thermometer and it is in celsius". */
+const SETS = / (?:switch|change|set|use|send|show|want|prefer|give|talk|speak|message|messages|text|texts|wake|alert|call|remind|bedtime|evening|morning|pause|move|make|please|moved|update|location|coordinates) /;
 /** Carriers act on these words themselves, so that none of them may get a meaning of ours. */
 const CARRIER_WORDS = /^ (?:cancel|end|quit|yes)(?: ;)* $/;
 
@@ -112,7 +114,7 @@ function withNumber(message: Message): Intent | null {
   if (message.asks && asksWithNumber(message)) return firstOf(ASKING, message) ?? unclear('which-meaning', { choices: ['reading', 'outlook'] });
   const done = message.asks ? null : did(message);
   if (done !== null) return done;
-  if (isForetold(message)) return firstOf(ASKING, message) ?? unclear('which-meaning', { choices: ['reading', 'outlook'] });
+  if (isForetold(message)) return firstOf(ASKING, message) ?? (message.asks ? keyWords(withoutNumbers(message)) : null) ?? unclear('which-meaning', { choices: ['reading', 'outlook'] });
   const read = reading(message);
   // "I've got two in pots, are they going to get hurt": what is asked needs no number.
   const isOpenNumber = message.asks && read?.kind === 'unclear' && read.asks === 'which-reading' && message.temps.every(({ sign, unit, degree, against }) => sign === 'none' && unit === null && !degree && against === null);
@@ -122,11 +124,12 @@ function withNumber(message: Message): Intent | null {
 /** What the message means where it means one thing. */
 function oneThing(message: Message): Intent {
   if (message.form.trim() === '' || CARRIER_WORDS.test(message.form)) return unclear('what');
-  const before = firstOf([firstWords, unitOfReading, (one) => plainAsk('settings', one), ofTrips, fix], message);
+  const before = firstOf([firstWords, unitOfReading, (one) => (one.temps.length > 0 && !SETS.test(one.said) ? null : plainAsk('settings', one)), ofTrips, fix], message);
   if (before !== null) return before;
   // "His tunnel was at -2 last year, thanks for asking": what else is said stands without a number that is none of ours.
-  const beside = message.temps.length > 0 && isAllOfOther(message) ? firstOf(message.asks ? [...TELLING, ...ASKING] : [...TELLING, chat], withoutNumbers(message)) : null;
+  const beside = message.temps.length > 0 && isAllOfOther(message) ? firstOf(message.asks ? [...TELLING, ...ASKING, keyWords] : [...TELLING, chat], withoutNumbers(message)) : null;
   if (beside !== null) return beside;
+  if (!message.asks && isAllOfOthers(message)) return { kind: 'chat' };
   const found = message.temps.length > 0 ? withNumber(message) : firstOf([...TELLING, ...ASKING, reading, chat], message);
   if ((found === null || found.kind === 'unclear') && toleranceSaid(message) !== null) return { kind: 'settings' };
   return found ?? unclear('what');

@@ -27,7 +27,7 @@ const WORDS: Readonly<Record<string, string>> = {
   "y'all": 'you', "ya'll": 'you', "y'alls": 'your', yalls: 'your', youz: 'you', yiz: 'you', aul: 'old', ould: 'old', yonder: 'there',
   shoulda: 'should have', fixin: 'fixing', oughta: 'ought to', gonny: 'going to', tryna: 'trying to', needa: 'need to', arvo: 'afternoon',
   sarvo: 'this afternoon', dis: 'this', dem: 'them',
-  ow: 'how', "d'you": 'do you', dyou: 'do you', "g'house": 'greenhouse', "g'hse": 'greenhouse', lastnite: 'last night', lst: 'last', strawbs: 'strawberries', toms: 'tomatoes', caulis: 'cauliflowers', cukes: 'cucumbers', lastnight: 'last night', nxt: 'next',
+  ow: 'how', "d'you": 'do you', dyou: 'do you', "g'house": 'greenhouse', "g'hse": 'greenhouse', lastnite: 'last night', lst: 'last', las: 'last', wot: 'what', wots: 'what is', "wot's": 'what is', twas: 'it was', "'twas": 'it was', tn: 'tonight', tnite: 'tonight', hes: 'he is', shes: 'she is', strawbs: 'strawberries', toms: 'tomatoes', caulis: 'cauliflowers', cukes: 'cucumbers', lastnight: 'last night', nxt: 'next',
   tues: 'tuesday', weds: 'wednesday', thur: 'thursday', thurs: 'thursday',
   // What thumbs and other languages make of it.
   nite: 'night', nites: 'nights', mornin: 'morning', evenin: 'evening', eve: 'evening', tonite: 'tonight', yest: 'yesterday', grades: 'degrees',
@@ -66,6 +66,14 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/\b(?:i|we|i've|we've|have) done (?=(?:cover|clos|shut|put|turn|pull|pick|lit|open|switch|drawn|went|got|forgot|build|built|hung|harvest)[a-z]*\b)/g, 'i already '],
   [/\b(?:fixing|fitting|aiming|minded|bound) to\b/g, 'going to'],
   [/\bmight could\b/g, 'could'],
+  [/\b(\d+) ?(?:in|inch|inches|")(?: of)? (?=(?:\w+ )?(?:snow|ice|rain|slush|powder)\b)/g, '$1 inches of '],
+  [/\bsub[ -]?zero\b/g, 'below freezing'],
+  [/\b(twenty|thirty|forty|fifty) ate\b/g, '$1 eight'],
+  [/\bkl\.? ?(\d{1,2})(?![.:\d])/g, 'at $1:00'],
+  [/\bw\/?(?= (?:the|a|my|no|his|her|our)\b)/g, 'with'],
+  [/\b(\d{1,2}) uhr\b/g, '$1:00'],
+  // "In/out 30/16".
+  [/\b(in|out)(?:side)? ?\/ ?(in|out)(?:side)?:? (-?\d+(?:\.\d+)?) ?\/ ?(-?\d+(?:\.\d+)?)(?![\d/])/g, '$1side $3, $2side $4'],
   [/\b(it(?:'s|s| is)) (1[0-2]|[1-9])\.([0-5]\d)(?= (?:and|now|in the|here)\b.*\d)/g, '$1 $2:$3'],
   [/(?<=^\W*|\b(?:i|we|and|but|yes|yep),? )did (pick|cover|close|open|light|turn|run|harvest|shut|put|cut)(?= (?:all|the|my|it|them|everything|every|both|up|on|off)\b)(?!.*(?:\?|\b(?:help|work|matter|make|do any|do much)\b))/g, (_, deed = '') => DEED_DONE[deed] ?? deed],
   [/\bventilators?\b(?=.*\b(?:switch|switched|running|runs|plug|plugged)\b)/g, 'fan'],

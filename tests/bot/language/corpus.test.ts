@@ -21,6 +21,9 @@ import { GROWERS_18 } from './corpus-growers-18.js';
 import { GROWERS_19 } from './corpus-growers-19.js';
 import { GROWERS_20 } from './corpus-growers-20.js';
 import { GROWERS_21 } from './corpus-growers-21.js';
+import { GROWERS_22 } from './corpus-growers-22.js';
+import { GROWERS_23 } from './corpus-growers-23.js';
+import { GROWERS_24 } from './corpus-growers-24.js';
 import { FRESH } from './corpus-fresh-1.js';
 import { FRESH_2 } from './corpus-fresh-2.js';
 import { CORPUS_READINGS } from './corpus-readings.js';
@@ -44,7 +47,6 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'two below outside. greenhouse at 11',
   'so the outside one bottomed at 9 around... well at 6:15 exactly according to the gadget',
   'Dipped to just under minus one... call it -1.2. Inside, about ten past six',
-  "Old Pat down the road was telling me his tunnel was minus two on him and he lost the lot, he's only himself to blame, he's never listened to anyone in eighty years. Anyway happy paddys day for tomorrow and thanks a million, ye're great company",
   "just been in to pot up some sweet peas and I had to take my coat off can you believe it after the week we've had the high inside today has been 27 on the max min one and that one's in the shade mind because my son in law hung it behind the post",
   "wouldn't you know it I went out to light the little heater and the kerosene is all, and the hardware store closes at five on Saturdays and my neighbor's buggy is no help to me for that, so there's not a drop to be had till Monday",
   'Hey there so I set my phone on the potting bench and am just talking at it. The rock box, you know the one with the black stones my brother in law Duane helped haul, that one says forty four right now. And the air inside, right now, is thirty one.',
@@ -62,17 +64,14 @@ const NOT_YET: ReadonlySet<string> = new Set([
   "ha you'll like this, my youngest turned 7 today and she's minus two front teeth, can't say Saturday to save herself, we had 15 kids in the paddock and a cake shaped like a tractor",
   'min -1.8 in tunnel. owt else you need?',
   '2 degrees inside now, vents shut since 4',
-  'Trev up the road had -7 in his tunnel last night, serves him right lol',
   'just ran out there in my slippers. 33 under the cover, 26 inside, snowing like crazy 😩',
   'Bed 3 has 18 ft of carrots in it and no cover on them. Will they be ok tonight?',
   'low last night was thirty one in the green house and under the row cover it was thirty six this is Loretta by the way',
   'righto whats the best thing to do tonight',
   'new polythene fitted on the tunnel this afternoon, the old sheet has gone to the tip',
   'low under the cover was 34, soil never went below 39',
-  'my neighbors greenhouse got down to 12 the other night, poor fella',
   'thermometers sitting in full sun rn and reads 88 so who knows',
   'Lettuce leaf edges are brown from the cold, plants still alive',
-  "My own temp was 99.4 yesterday so I'm staying in bed with a book.",
   'Last night it had -17 outside! And 20 cm new snow in the garden',
   'under the cover it did not get lower than 1,8',
   'lettuce looks like wet tissue paper. its done',
@@ -81,7 +80,28 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'From the tube in ground comes air 9 degrees now, fan is running',
   'send it at 6 instead of 8 please im asleep by 8',
   'tell me what needs doin tonight',
-  'my neighbors greenhouse got down to 12 last night poor guy',
+  'the 14 strawberry plants all made it looking good',
+  'got to minus 2 celsius inside last night (new thermometer is metric sorry, cant figure out how to change it)',
+  'We bottomed out at 19 inside,-12 outside. Coldest Ive seen since we put the house up',
+  'taped up the rip, film is sealed again',
+  'I turned 80 this week and I still have tomatoes hanging on if you can believe it. will tonight finish them',
+  'down to -1 under cover overnight, kale looks grand',
+  'radio guy said 8 degrees tonight, what does that make it inside',
+  'Zero. Bang on zero. That was the min last night',
+  'did what i changed last week do any good',
+  'BBC saying minus 9 for tonight, that right?',
+  'last nights low was 24 and the lettuce looks ok i guess',
+  'grandad says min was -6 outside & -1 inside, hes 84',
+  'the radio guy said 8 degrees tonight, what do you have',
+  'on the news they had -22 in the Alps, crazy',
+  'do you know a good recipe for leek soup? we are 4',
+  'dug the probe back out. currently soil 38.5, air inside 43',
+  'tomato starts in the gh safe tonite?',
+  'outdoors its minus 40 as of now. yes forty. send help',
+  'filled 6 water barrels and lined em up on the north side today',
+  'Zero. Dead zero outside last night. Inside min was 14',
+  'covered em last night like u said. lowest inside 21',
+  'so the peas came up finally last week, hows tonight look for them',
   'radio said 5 degrees tonight. do the leeks care',
 ]);
 
@@ -111,6 +131,9 @@ describe.each([
   ['gardens of many', GROWERS_19],
   ['gardens of many again', GROWERS_20],
   ['seven countries', GROWERS_21],
+  ['seven countries again', GROWERS_22],
+  ['backyards and allotments', GROWERS_23],
+  ['high and northern places', GROWERS_24],
 ] as const)('corpus of %s', (_, phrases) => {
   it.each(phrases.map((phrase) => [title(phrase), phrase] as const))('%s', (_title, phrase) => {
     const intent = heard(phrase);

@@ -41,7 +41,7 @@ export const OTHER_PHRASES: readonly Phrase[] = [
 
   { says: 'I added a second layer of plastic', is: { kind: 'mark', text: 'I added a second layer of plastic', items: ['layer'], at: '2026-01-15T07:10:00-05:00' } },
   { says: 'installed 6 drums yesterday', is: { kind: 'mark', text: 'installed 6 drums yesterday', items: ['water'], amounts: { water: { value: 6, unit: 'count' } }, at: '2026-01-14T12:00:00-05:00' } },
-  { says: 'Built a compost heap against the north wall', is: { kind: 'mark', text: 'Built a compost heap against the north wall', items: ['compost', 'wall'], at: '2026-01-15T07:10:00-05:00' } },
+  { says: 'Built a compost heap against the north wall', is: { kind: 'mark', text: 'Built a compost heap against the north wall', items: ['compost'], at: '2026-01-15T07:10:00-05:00' } },
   { says: 'painted the stones black', is: { kind: 'mark', text: 'painted the stones black', items: ['stones'], at: '2026-01-15T07:10:00-05:00' } },
   { says: 'bought a new heater', is: { kind: 'mark', text: 'bought a new heater', items: ['heater'], at: '2026-01-15T07:10:00-05:00' } },
   { says: 'we put a second sheet of plastic on the house', is: { kind: 'mark', text: 'we put a second sheet of plastic on the house', items: ['layer'], at: '2026-01-15T07:10:00-05:00' } },
