@@ -19,6 +19,7 @@ const OPEN_ASKS = wordings`
   what (?:should|shall|do|must|can|would|could|am|are|ought) (?:i|we|you|they|he|she|the (?:crew|kids|lads|boys|girls|others)) (?:\w+ ){0,5}?(?:do|suggest|recommend|advise|think|need|prepare|doing|say|now)
   what (?:do|should|can) (?:i|we)
   is it (?:best|better|wise|wiser|time|smart) (?:if |that |for me to )?(?:i|we)?(?: should)? ?(?:pick|harvest|@harvest|cover|close|heat|open|cut|go)
+  what would you (?:do|advise|suggest|recommend)
   what (?:should|must|can|could|ought to) (?:be done|get done|happen|be closed|be covered)
   what (?:is|are) (?:the |your |my |our |tonight )*(?:orders|marching orders|instructions|duties|tasks)
   what (?:needs?|has|have) (?:to be )?(?:doing|done|to be done|doing tonight)

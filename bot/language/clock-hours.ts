@@ -21,7 +21,7 @@ const MEETS_AT = new RegExp(String.raw`\b(?:${anyLine(String.raw`
 `)}) (?:is )?(?:at|about|around|by) $`);
 const INSTEAD = /\b(?:instead of|rather than|and not|not) $/;
 /** "Can't sleep past five". */
-const UNTIL = /\b(?:sleep|slept|awake|up|open|wait|waiting|work|worked|working|lie in) (?:past|till|until|til) $/;
+const UNTIL = /\b(?:sleep|slept|awake|up|open|wait|waiting|work|worked|working|lie in) (?:past|till|until|til) $|\b(?:on|running|lit|going|low|high|full)(?: [a-z]+)? (?:from|since) $/;
 const DEED_DONE = /\b(?:covered|closed|shut|lit|put|pulled|drew|opened|picked)\b(?!.*\bto $)/;
 const CLAUSE_END = /[,;\n]|\band\b|\bbut\b/;
 

@@ -50,7 +50,7 @@ const SIGNS: readonly Sign[] = [
     blown|came off|came loose|come loose|slit|hole|gash|in ribbons|peeled back|gave way|burst)
     (?:tear|rip|hole|slit|gash|holes|rips|tears|split) (?:\w+ ){0,3}?(?:@film|@layer|roof|skin|poly|@wall|&inside)
     (?:big|small|new|long|huge|little) (?:tear|rip|split|gash)
-    (?:tore|ripped|punctured|shredded|slashed|split|burst|(?:fell|gone|went|came|got|poked|put|cut) (?:right )?through) (?:\w+ ){0,3}?(?:@film|@layer|
+    (?:tore|torn|ripped|punctured|shredded|slashed|split|burst|(?:fell|gone|went|came|got|poked|put|cut) (?:right )?through) (?:\w+ ){0,3}?(?:@film|@layer|
     roof|skin)
   `, off: wordings`
     (?:patched|taped|fixed|mended|repaired|sealed) (?:\w+ |@\w+ |&\w+ ){0,5}?(?:hole|tear|rip|@film|@layer|roof|slit|split|holes|rips|tears)

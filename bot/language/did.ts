@@ -19,7 +19,7 @@ const ACTED = listed(`
   pegged|rigged|battened|buttoned|zipped|cinched|latched|secured|strapped|chucked|wrapped|ran|plugged|drew|dropped|lowered|covered|did|left
   kept|spread|tossed|popped|draped|cranked|running|added|lighted
 `).join('|');
-const TAKEN_AWAY = 'took|taken|removed|pulled off|rolled up|opened|uncovered|unplugged|switched off|turned off';
+const TAKEN_AWAY = 'pulled back|peeled back|folded back|lifted|took|taken|removed|pulled off|rolled up|opened|uncovered|unplugged|switched off|turned off';
 const NEGATED = wordings`
   not|no|nobody|no one|none of us|never|forgot|forgotten|without|skipped|skip|skipping|none|nothing|neither|nor|left off|could not|missed|except|haven't|unable|never got around
   not get around|not got around|did not manage|not bothered|gave up on|ran out of time|can wait|will wait|skipping|passing on|bothered|not bothering

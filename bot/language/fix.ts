@@ -6,8 +6,8 @@ import { wordings } from './wordings.js';
 
 const WITHDRAWS = wordings`
   ^ (?:please |sorry |no |nah |nope |naw |ah |hang on |hold on |never mind |oops |can you |actually |wait |wrong |thermometer |one |number |reading )*(?:undo|scratch|strike|ignore|disregard|scrap|
-  delete|remove|erase|drop|forget|cancel|withdraw|take back|take that back|take that last one back|take (?:the|my|that) (?:last |reading |number |
-  one )+back|discard|throw out)(?: (?:that|the|my|it|last|one|reading|number|temperature|please|entry|previous|this|message|out|value|low|#\d+|just|
+  delete|remove|erase|drop|forget|cancel|withdraw|take back|take that back|take that last one back|take (?:that|the|my) (?:last )?(?:reading|number|one) (?:out|off|away)(?: \S+)*|take (?:the|my|that) (?:last |reading |number |
+  one )+back|discard|throw out)(?: (?:that|the|my|it|last|one|reading|number|temperature|please|entry|previous|this|message|out|off|away|value|low|#\d+|just|
   sent|gave|i|today|morning|what|said|wrote|told|you))* $
 `;
 /** "Ignore that, grandpa read the wrong one". */

@@ -54,7 +54,7 @@ const ASKS_ANYHOW = / (?:what|how|which|or what|or not|any) /;
 /** What somebody does, has or grows is no question of the weather alone. */
 const OF_DEEDS = / (?:do|doing|did|done|cover|covering|close|closing|open|opening|heat|heating|light|pick|picking|harvest|water|watering|build|buy|add|record|right|wrong|trust|help|message|messages|text|texts|make it|survive|survives|live|die|pull through|safe|ok|them|they) /;
 const FEW_NIGHT_WORDS = 5;
-const COLD = / (?:frost|frosts|frosty|freeze|freezing|freezes|cold|colder|chilly|mild|warm|warmer|low|minimum|temperature|degrees|weather|forecast|outlook) /;
+const COLD = / (?:frost|frosts|frosty|freeze|freezing|freezes|cold|colder|chilly|mild|warm|warmer|bad|as bad|low|minimum|temperature|degrees|weather|forecast|outlook) /;
 const PAST = / (?:last|yesterday|was|were|did|have been|has been|so far) /;
 
 /**

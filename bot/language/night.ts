@@ -30,6 +30,7 @@ export function nightMeant(message: Message): NightsMeant | Unclear {
   const said = message.said.replace(/ (?:in )?=\d+ ago (?=)/g, ' ');
   const open = (dates: readonly DateTime[]): Unclear => unclear('which-night', { choices: dates.map(iso) });
   const ahead = / (?:in|next|coming|over the|for the|the next|this coming) (?:=\d+|few|couple) /.exec(said);
+  if (/ (?:cold|bad|rough|mild|hard|frosty|nasty|warm) week /.test(said)) return { night: iso(tonight), said: false, nights: 7 };
   if (/ (?:this|the|next|coming|rest of the|all) week |^ week $/.test(said) || / (?:cold|warm|frost|freezing) (?:spell|snap|wave|front|blast) /.test(said) || wordings`
     (?:coming|next few|few|next couple of|next couple|next|following|coming few|upcoming|these next|these|days to come|several) (?:days|nights)
     (?:days|nights) (?:ahead|to come|coming)

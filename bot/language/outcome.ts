@@ -97,6 +97,8 @@ export function outcome(message: Message): Intent | null {
     return isHouse ? null : unclear('which-crop', { word: strange });
   }
   if (/ (?:tonight|tomorrow) /.test(said)) return null;
+  const each = outcomesByClause(message);
+  if (each !== null) return each;
   const crops = namedCrops(message);
   if ('kind' in crops) return crops;
   const [crop, ...more] = crops;
@@ -110,6 +112,19 @@ export function outcome(message: Message): Intent | null {
   const night = dated ? lastNight(message, hour) : namedNight(message);
   const came = (one: string): Extract<Meaning, { kind: 'outcome' }> => ({ kind: 'outcome', crop: one, ...(beds === undefined ? {} : { bed: beds }), state, ...(night === null ? {} : { night }) });
   return more.length === 0 ? came(crop) : { ...came(crop), also: more.map(came) };
+}
+
+/** "Kale good, chard a bit sulky": each crop with what is said of it; null where it is one thing that is said, or not each has its own. */
+function outcomesByClause(message: Message): Intent | null {
+  const clauses = message.form.split(/ (?:[,;]|and|but) /).map((part) => ` ${part.trim()} `).filter((clause) => /%\d/.test(clause));
+  const told = clauses.map((clause) => ({ state: stateOf(clause), hits: [...clause.matchAll(/%(\d+)/g)].map(([, at]) => Number(at)) }));
+  if (told.length < 2 || new Set(told.map(({ state }) => state)).size < 2) return null;
+  const all = told.flatMap(({ state, hits }): readonly Extract<Meaning, { kind: 'outcome' }>[] => {
+    const crops = namedCrops({ ...message, hits: message.hits.filter((_, at) => hits.includes(at)) });
+    return 'kind' in crops || state === 'none' || state === 'several' ? [] : crops.map((crop) => ({ kind: 'outcome', crop, state }));
+  });
+  const [first, ...more] = all;
+  return first === undefined || all.length < clauses.length ? null : { ...first, also: more };
 }
 
 /** "On Thursday night": the last one that is over. */

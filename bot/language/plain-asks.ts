@@ -92,11 +92,11 @@ const LATER: readonly PlainAsk[] = [
     ^ (?:(?:please|be|stay|keep|go) )*(?:settings?|preferences|options|units?|change settings|pause|mute|snooze|my settings|unpause|unmute|
     quiet)(?: (?:please|for|a|an|the|week|night|nights|tonight|until|me|messages|=\d+|weekend|month|my|few|days|\w+day|tomorrow))* $
     (?:use|switch|change|set|want|prefer|show|give|talk|speak|in|go|to) (?:\w+ ){0,4}?(?:celsius|fahrenheit|centigrade|metric|imperial)
-    (?:switch|change|use|set) (?:\w+ ){0,3}?(?:to |units? )(?:c|f|degrees c|degrees f)
+    (?:switch|change|use|(?<! (?:is|was|are) )set) (?:\w+ ){0,3}?(?:to |units? )(?:c|f|degrees c|degrees f)
     (?:change|set|update|move|edit|fix) (?:my |the |our |your )*(?:time|units|location|place|zone|timezone|address|name|zip|postcode|zip code|
     greenhouse location|message time|evening message|alarm|reminder|coordinates|number|phone number|schedule|hour)
     (?:text|message|send|remind|wake|ping|tell|alert|call|write|notify|warn) (?:me|us|it|them|(?:the |my |your )?(?:\w+ )?(?:message|advice|plan|update|
-    text|alert|reminder|report)s?|texts)(?: [@\w]+){0,4} (?:at|earlier|later|before|every|by|sooner|only|instead|twice|once a)
+    text|alert|reminder|report)s?|texts)(?: (?!what|how|if)[@\w]+){0,4} (?:at|earlier|later|before|every|by|sooner|only|instead|twice|once a)
     (?:do not|never|please|only|just|always|rather) (?:text|message|send|ping|call|buzz|wake|write)(?: (?:me|us|it|anything|one|messages|
     texts))? (?:before|after|until|till|past|later than|earlier than|at|by|from|between|around) (?:about )?[#~]\d+
     (?:make|have|get|want|move|put|set|do|change|shift|like) (?:the |my |it |this )*(?:\w+ )?(?:message|text|advice|plan|update|alert|
@@ -189,7 +189,7 @@ const LATER: readonly PlainAsk[] = [
     (?:past|previous|last|recent) (?:few |couple of |=\d+ |several )?(?:weeks?|months?|winters?|seasons?|nights?|days|years?|readings?|lows?|temperature|
     numbers)
     (?:what|how) (?:was|were|did|cold was|low was|warm was|cold did|low did|cold has)
-    (?:coldest|lowest|warmest) (?:that )?(?:it|we|i|you) (?:has|have|had|ever)(?: ever)? (?:been|got|gone|had|seen|dropped)
+    (?:coldest|lowest|warmest) (?:that )?(?:it|we|i|you) (?:has|have|had|ever|is)(?: ever)? (?:been|got|gone|had|seen|dropped)
     (?:coldest|lowest|warmest) (?:night|reading|low|it has been|temperature|one)? ?(?:so far|this winter|this season|this year|this month|ever|yet|
     i have had|we have had|was)
     (?:my|all|the) (?:\w+ )?(?:readings|low so far|temperatures so far|nights so far)

@@ -55,6 +55,8 @@ export function readingMark(message: Message, at: number): ReadingMark {
   if (symbol === 'shade' || symbol === 'shaded') return { sun: false };
   // "Here are my numbers of this morning".
   if (/^(?:is|are)$/.test(symbol) && before === 'here' && !after.startsWith('#')) return NONE;
+  // "Reading for Tuesday night: 1.9".
+  if (symbol === 'reading' && /^(?:for|of|from|:|on)$/.test(after)) return NONE;
   if (NOW.has(symbol)) return { isNow: true };
   const place = placeOf(symbol, message.names) ?? shortPlace(pieces, at);
   return place === null ? NONE : { place };

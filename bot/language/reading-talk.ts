@@ -4,7 +4,7 @@ import type { TempToken } from './value-grammar.js';
 const list = (words: string): ReadonlySet<string> => new Set(words.split(/\s+/));
 
 /** Words that may stand with a bare number for it to be what a thermometer showed. Add a word here when growers put it there. */
-const TALK = list(`came check checks rounds look a about actual actually after again air all almost already also am an and anyway approx approximately are around as at average away
+const TALK = list(`old dial afternoon ended came check checks rounds look a about actual actually after again air all almost already also am an and anyway approx approximately are around as at average away
   back bad balmy bare barely be before bit bleak bloody bottom bottomed bottoming brisk brr brrr brrrr burr but by calm canopy center centre checked
   chilly clear close coldest cold colder coming cool cooler crisp current currently
   dang damn dawn daybreak day degree degrees deg devil digital dipped display down drop dropped dropping early edged end even evening exact exactly
@@ -40,7 +40,7 @@ export const stillTemperature = (word: string): boolean => AFTER.has(word);
 /** What is measured or counted in numbers that are no temperatures, whatever stands beside them. */
 const OTHER_MEASURES = list(`humidity rh windchill gust gusts mph kmh kph speed pressure mb hpa mbar barometer rain rainfall dewpoint code pin password invite invitation phone number zip postcode address plants heads trays
   power electricity mains propane gas people kids eggs chickens cost costs paid price priced bill spent cents version battery volt volts voltage
-  chance odds age aged old size page channel serial model account order invoice room flight bus route population lux ppm ph co2 co score points
+  chance odds age aged size page channel serial model account order invoice room flight bus route population lux ppm ph co2 co score points
   setpoint`);
 
 /** Where thermometers hang that are not the grower's. */
@@ -60,7 +60,7 @@ const NO_AIR = /^@(?:compost|wall|film|layer|curtain|vents|fan)$/;
 /** What goes on after a heater was spoken of. */
 const STORY = list('it got dropped fell bottomed went still');
 
-const EVIDENCE = list('low lowest coldest minimum high highest maximum thermometer temperature degrees bottomed dropped dipped probe sensor gauge sun sunny shade');
+const EVIDENCE = list('topped maxed peaked low lowest coldest minimum high highest maximum thermometer temperature degrees bottomed dropped dipped probe sensor gauge sun sunny shade');
 
 /** How many unknown words a number bears that is plainly a temperature by its mark, its place or its thermometer. */
 const UNKNOWN_WORDS = 4;
@@ -79,8 +79,8 @@ export function numbersIn(stretch: readonly Piece[], temps: readonly TempToken[]
   const isBare = (symbol: string): boolean => symbol.startsWith('#') && !isMarked(temps[Number(symbol.slice(1))] ?? NOTHING);
   // "Outside it is four below, on my husband's phone": what comes after a number that says what it is of changes nothing.
   const told = upToCore(symbols);
-  if (told.some((symbol) => OTHER_MEASURES.has(symbol) || ELSEWHERE.has(symbol))) return 'other';
-  if (symbols.some((symbol) => WISHES.has(symbol)) || told.some((symbol) => symbol.startsWith('%') && !isBedOf(symbols, symbol))) return 'unknown';
+  if (told.some((symbol) => OTHER_MEASURES.has(symbol) || ELSEWHERE.has(symbol)) && !(symbols.some((symbol) => /^(?:sensor|probe|thermometer|logger)$/.test(symbol)) && symbols.some((symbol) => /^(?:app|phone)$/.test(symbol)))) return 'other';
+  if (symbols.some((symbol) => WISHES.has(symbol) && !(symbol === 'keep' && symbols.includes('thermometer'))) || told.some((symbol) => symbol.startsWith('%') && !isBedOf(symbols, symbol))) return 'unknown';
   if (symbols.some((symbol) => NO_AIR.test(symbol)) && !symbols.some((symbol) => /^(?:[&$]|@(?:cover|water|stones|tube)$)/.test(symbol))) return 'unknown';
   // A number at a heater is what it is set to, where no place is said.
   const heater = symbols.indexOf('@heater');
@@ -140,9 +140,11 @@ const SUBJECTS = list('my our the his her he she they we i a your their us');
 /** After a number these say where it is of. */
 const BESIDE = list('above below under over beside near next behind between by on at in beneath underneath along round around');
 
+/** Words of when and how a thermometer was read. */
+const READ_AT = / (?:last night|overnight|this morning|right now|at the moment|currently|reads|shows|showing|says|dropped|bottomed) /;
 /** Whether a stretch with a number speaks of something that is no thermometer, no place and no wish: "the dog is 14 today". */
 export const speaksOfOther = (symbols: readonly string[], temps: readonly TempToken[]): boolean =>
-  unknownWords(symbols) > (symbols.some((symbol) => SUBJECTS.has(symbol)) ? 0 : 1) && !symbols.some((symbol, at) => BESIDE.has(symbol) && (symbols[at - 1]?.startsWith('#') === true || /^(?:the|my|our|her|his|their|a)$/.test(symbols[at + 1] ?? ''))) && !symbols.some((symbol) => EVIDENCE.has(symbol) || WISHES.has(symbol) || /^[&$@%]/.test(symbol) || (symbol.startsWith('#') && isMarked(temps[Number(symbol.slice(1))] ?? NOTHING)));
+  unknownWords(symbols) > (symbols.some((symbol) => SUBJECTS.has(symbol)) ? 0 : 1) && !READ_AT.test(` ${symbols.join(' ')} `) && !symbols.some((symbol, at) => BESIDE.has(symbol) && (symbols[at - 1]?.startsWith('#') === true || /^(?:the|my|our|her|his|their|a)$/.test(symbols[at + 1] ?? ''))) && !symbols.some((symbol) => EVIDENCE.has(symbol) || WISHES.has(symbol) || /^[&$@%]/.test(symbol) || (symbol.startsWith('#') && isMarked(temps[Number(symbol.slice(1))] ?? NOTHING)));
 
 /** Whether a stretch says of its numbers what they are of. */
 export const showsWhat = (symbols: readonly string[], temps: readonly TempToken[]): boolean =>

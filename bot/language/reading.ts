@@ -182,7 +182,7 @@ export const spotsOfValues = (message: Message): readonly { readonly start: numb
 /** "Never below 31", "fell 10 degrees", "low twenties": a bound, a difference or a span, and no temperature. */
 const NO_VALUE = wordings`
   (?:below|under|above|over|least|than|beneath|sub) #\d+
-  (?:fell|dropped|rose|gained|lost|climbed|warmed|cooled|sank|dipped) (?:by |another |about )?#\d+|by #\d+|or #\d+|(?:up|down) #\d+
+  (?:fell|dropped|rose|gained|lost|climbed|warmed|cooled|sank|dipped) (?:by |another |about )?#\d+|by #\d+|or #\d+|(?<!(?:ended|woke|wound|finished) )(?:up|down) #\d+
   #\d+ (?:out )?of #\d+
 `;
 const SPAN = / \d0s | (?:twenties|thirties|forties|fifties|teens) /;

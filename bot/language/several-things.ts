@@ -1,4 +1,5 @@
 import { cropsNamedBefore } from './crop-question.js';
+import { isForetold as isForetoldIn } from './foretold.js';
 import { meanings, unclear, type Intent, type IntentKind, type Meaning } from './intent.js';
 import { withPieces, type Message } from './message.js';
 import type { Piece } from './piece.js';
@@ -87,6 +88,7 @@ function costOf(part: Part, lost: number): number {
   return own + lost * COST.lost;
 }
 
+const isOpenCrop = (intent: Meaning): boolean => intent.kind === 'unclear' && intent.asks === 'which-crop' && intent.word === undefined;
 const ASKED_ALONE: ReadonlySet<IntentKind> = new Set(['help', 'start', 'erase', 'export']);
 
 /** A stretch of the message as a message of its own, with what it means. */
@@ -97,7 +99,7 @@ function partOf(message: Message, from: number, to: number, understood: (text: s
   const meant = understood(words);
   // What is a count or a row's name where it stands is no temperature when it is read by itself.
   const intent = !pieces.some(({ symbol }) => symbol.startsWith('#')) && meanings(meant).some(({ kind }) => kind === 'reading' || kind === 'fix') && /\d/.test(words) ? unclear('what') : meant;
-  const ofBefore = intent.kind === 'unclear' && intent.asks === 'which-crop' && intent.word === undefined && message.hits.length > 0 ? cropsNamedBefore(withPieces(message, pieces), message) : null;
+  const ofBefore = (isOpenCrop(intent) || (intent.kind === 'outlook' && / will (?:it|they) (?:stand|survive|make|cope|live|take|handle) /.test(withPieces(message, pieces).said))) && message.hits.length > 0 ? cropsNamedBefore(withPieces(message, pieces), message) : null;
   // "Help" and the like are asked for alone; in a longer message they are mostly only words.
   const isAlone = ASKED_ALONE.has(intent.kind);
   const told = ofBefore ?? (intent.kind === 'did' ? { ...intent, words: words.replace(/[\s,;.-]+(?:and|but)?\s*$/i, '').trim() } : intent);
@@ -114,7 +116,7 @@ const isAllowed = (parts: readonly Part[]): boolean => {
 };
 
 /** What somebody saw, beside a number that was foretold. */
-const SEEN = / (?:&\w+|@cover|thermometer|actually|actual|got|reads|here|there|it (?:was|went|hit|dropped|fell|only)) /;
+const SEEN = / (?:&\w+|@cover|thermometer|actually|actual|got|reads|here|there|this morning|last night|overnight|low|minimum|it (?:was|went|hit|dropped|fell|only)) /;
 
 /** The message as several things, where it says several; null where it is one. `understood` reads a text as one thing. */
 export function severalThings(message: Message, whole: Intent, understood: (text: string) => Intent): Intent | null {
@@ -151,7 +153,7 @@ export function severalThings(message: Message, whole: Intent, understood: (text
   if (best.length < 2) return null;
   const reads = best.filter(({ intent }) => intent.kind === 'reading');
   // What was foretold may hide in a part that is not understood: "the forecast for tonight, 25".
-  const isDoubted = best.some((one) => isForetold(one)) || (isForetold(part(0, message.pieces.length)) && best.some(({ intent }) => intent.kind === 'outlook' || (intent.kind === 'unclear' && intent.asks === 'what')));
+  const isDoubted = isForetoldIn(message) || best.some((one) => isForetold(one)) || (isForetold(part(0, message.pieces.length)) && best.some(({ intent }) => intent.kind === 'outlook' || (intent.kind === 'unclear' && intent.asks === 'what')));
   if (isDoubted && !reads.every(({ from, to }) => SEEN.test(` ${message.pieces.slice(from, to).map(({ symbol }) => symbol).join(' ')} `))) return null;
   const isTold = (one: Part): boolean => isRemark(withPieces(message, message.pieces.slice(one.from, one.to)), one.intent);
   const isMeant = (one: Part): boolean => !isTold(one) && one.intent.kind !== 'unclear' && one.intent.kind !== 'chat';
@@ -203,7 +205,8 @@ function oneDeed(said: readonly Meaning[]): readonly Meaning[] {
 function inOrder(text: string, said: readonly Meaning[]): Intent | null {
   const all = oneDeed(said).map((one) => (one.kind === 'mark' ? { ...one, text: text.trim() } : one));
   const rank = ({ kind }: Meaning): number => (kind === 'unclear' ? FIRST_TO_LAST.length + 1 : FIRST_TO_LAST.includes(kind) ? FIRST_TO_LAST.indexOf(kind) : FIRST_TO_LAST.length);
-  const worth = all.filter((one) => one.kind !== 'chat' && !(one.kind === 'unclear' && one.asks === 'what'));
+  const isNightOf = (one: Meaning): boolean => one.kind === 'outlook' && one.place === undefined && all.some((other) => other.kind === 'crop' && other.night === one.night);
+  const worth = all.filter((one) => one.kind !== 'chat' && !(one.kind === 'unclear' && one.asks === 'what') && !isNightOf(one) && !(isOpenCrop(one) && all.some(({ kind }) => kind !== 'unclear' && kind !== 'chat')));
   // Who wants no more messages is done with them, and not with the jobs; a number that came along is kept.
   const stop = worth.find(({ kind }) => kind === 'stop');
   const numbers = worth.filter(({ kind }) => kind === 'reading' || kind === 'unclear');

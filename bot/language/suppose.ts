@@ -20,10 +20,10 @@ const SUPPOSES = wordings`
   is it worth (?:adding|putting(?! .* (?:on|over) )|getting|buying)|and if|and without|and with|with the @\w+ (?:off|on|shut|open|closed)
   without (?:\w+ ){0,4}?[@%]\w+|without (?:anything|any of it|it|them|covering|cover|heat|heating|picking)
   ^ if (?:more|another|=\d+) @\w+
-  what would it (?:be|get|drop|go|look)(?: \w+){0,2} (?:with|without)
+  what would (?:it|things|we|the (?:low|minimum|temperature|&\w+)) (?:be|get|drop|go|look)(?: \w+){0,2} (?:with|without)
   when (?:i|we) would|what would (?:be|happen) (?:if|when)
   compare|versus|vs
-  what (?:would|will|could|might) (?:that|it|this|they|those|=\d+|adding|a|an|another|the)(?: [@=&]?\w+){0,6}? (?:get us|make|do|change|give|gain|buy|
+  what (?:would|will|could|might) (?:that|it|this|they|those|=\d+|adding|a|an|another|the)(?: [@=&]?\w+){0,6}? (?:get us|get me|get you|bring|make|do|change|give|gain|buy|
   save|mean)|get away with|(?:only|just) (?:i|we) (?:did|do)
   would (?:\w+ |@\w+ |=\d+ |%\d+ |&\w+ ){1,9}(?:get us through|get me through|get them through|save us|buy me|buy us|be enough|do it|do the trick|
   cut it|keep|carry|see us|suffice|difference)|is (?:the )?@\w+ (?:alone |on its own |by itself )?enough
@@ -61,6 +61,7 @@ function askedSentences(form: string): string {
 /** A question about a night or a house that is not so: with more, or with less, than there is. */
 export function suppose(message: Message): Intent | null {
   const { said, form } = message;
+  if (/ what would you (?:do|advise|suggest) /.test(said)) return null;
   const asked = (/^ (?:with|without) /.test(said) && message.asks) || SUPPOSES.test(said) && (message.asks || / (?:what if|suppose|supposing|imagine|if) |^ (?:say|let us say|assume|assuming) (?:i|we) /.test(said));
   // "How many barrels should I", "must I heat, or is it all right without": what to do is asked.
   if (!asked || (/ (?:how much|how many) @?\w+ (?:should|do) /.test(said) && !/ (?:if|suppose|supposing) /.test(said))) return null;
@@ -71,7 +72,7 @@ export function suppose(message: Message): Intent | null {
   const withItems: Item[] = [];
   const without: Item[] = [];
   for (const part of askedSentences(form).split(/ (?:[,;]|and|but|plus) /)) {
-    const clause = ` ${part.trim()} `;
+    const clause = ` ${part.trim()} `.replace(/ (?:frost|cold|chill|snow|worst) off /g, ' ');
     (WITHOUT.test(clause) ? without : withItems).push(...deeds(clause));
   }
   if (/ (?:do nothing|did nothing|do not do anything|without anything|without any of it) /.test(said)) return { kind: 'suppose', items: [] };

@@ -30,6 +30,7 @@ import { condition } from './condition.js';
 import { cropQuestion } from './crop-question.js';
 import { did } from './did.js';
 import { effect } from './effect.js';
+import { isForetold } from './foretold.js';
 import { fix, unitOfReading } from './fix.js';
 import { unclear, type Intent } from './intent.js';
 import { keyWords } from './key-words.js';
@@ -43,7 +44,6 @@ import { isQuestion } from './question.js';
 import { severalThings } from './several-things.js';
 import { suppose } from './suppose.js';
 import { ofTrips, toleranceSaid } from './tolerance.js';
-import { wordings } from './wordings.js';
 
 type Rule = (message: Message) => Intent | null;
 
@@ -51,31 +51,6 @@ type Rule = (message: Message) => Intent | null;
 const SETS = / (?:switch|change|set|use|send|show|want|prefer|give|talk|speak|message|messages|text|texts|wake|alert|call|remind|bedtime|evening|morning|pause|move|make|please|moved|update|location|coordinates) /;
 /** Carriers act on these words themselves, so that none of them may get a meaning of ours. */
 const CARRIER_WORDS = /^ (?:cancel|end|quit|yes)(?: ;)* $/;
-
-/** Someone else's number, or one that may come: a forecast that is told is no thermometer that was read. */
-const FORETOLD = wordings`
-  forecast|forecasts
-  (?:you|duskward|bot|they|app|tv|news|radio) (?:just |had |have )?(?:said|say|told|tell|thought|guessed|reckoned|gave)|calling for|predicted|predicting|predicts
-  (?:dad|mum|mom|father|mother|brother|sister|son|daughter|wife|husband|hubby|missus|uncle|aunt|grandad|grandpa|granny|neighbou?r|friend|mate|buddy|
-  boss|colleague|everyone|everybody|people|somebody|someone|books?|packet|seed packet|internet|label) (?:\w+ ){0,2}?(?:reckons|reckoned|bets|guesses|
-  thinks|believes|says it can|said it can)
-  (?<! (?:i|we|it|thermometer|gauge|probe|sensor|\$\d+) )(?:swears|swore|claims|claimed|insists|insisted)(?! (?:by|that|in) @)
-  (?:people|books|everybody|everyone|internet|packet|label|seed packet) (?:says?|said|claims?)|they are (?:giving|saying|talking|showing)
-  (?:guy|man|lad|fella|fellow|bloke|woman|lady|girl|folks?) (?:at|from|in|on|down) (?:\S+ ){1,4}?(?:says?|said|reckons|reckoned|thinks|claims|told)
-  are forecasting|is forecasting|giving out|are warning|warning of|the record (?:\w+ ){0,2}(?:is|was|stands)|should be|should hit|should get|weather app
-  radio|you (?:were|are|was) (?:\w+ )*#\d+
-  (?:supposed to|expected|expecting|going to|will|might|may|could(?! not)) (?:\S+ )*?#\d+|#\d+ (?:is |was )?(?:expected|predicted)
-  (?:when|whenever|once|if|unless|until|as soon as) (?:(?:it|the|my|temperature|&\w+|is|ever|that) )*(?:gets|hits|goes|drops|reaches|falls|dips|is|
-  climbs|below|under|down|at|#\d+)
-  ^ (?:(?:low|high|of|is|was|around|about|a) )*#\d+ (?:for )?tonight $|^ tonight (?:(?:low|high|of|is|around|about|a) )*#\d+ $
-`;
-
-/** "Like you said", "colder than you said": the number beside it is no forecast. */
-const AS_YOU_SAID = / (?:like|as|just as|exactly as|than|what|where|that|way|how) (?:you|duskward|the app) (?:had |have |just )?(?:said|told me|told|asked|suggested|wanted|thought|predicted|advised|say|recommended|mentioned|showed me|taught me)(?= )/g;
-/** What was seen after all that may come: "the dog will be fine and the low was 18". */
-const BEFORE_SEEN = /^.* (?:and|but|so|anyway|well) (?=(?:(?!(?:will|might|may|could|going to|said|forecast|predicted|if) )[^#])*(?:was|were|got|hit|went|dropped|fell|read|reads|showed|dipped|bottomed) [^#]*#)/;
-/** What is foretold ends with its sentence. */
-const isForetold = ({ form }: Message): boolean => form.split(/ ; | \? /).some((sentence) => FORETOLD.test(` ${sentence.trim()} `.replace(AS_YOU_SAID, ' ').replace(BEFORE_SEEN, ' ').replace(/ [,:/\-<>](?= )/g, '')) && (sentence.includes('#') || / (?:forecast|radio|app|tv|news|predicted|expected|they (?:say|said)|calling for|you said|you told) /.test(` ${sentence} `)));
 
 /** "Will it be colder than last night" asks about the night to come. */
 const COMPARES_AHEAD = / (?:will|going to|tonight|tomorrow) .*(?:than|like|as (?:cold|bad|low|warm) as) (?:last|yesterday|the (?:last|past))/;

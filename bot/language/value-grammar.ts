@@ -12,9 +12,9 @@ export const VALUE_GRAMMAR = String.raw`
     twenty: 20, thirty: 30, thrity: 30, thirdy: 30, forty: 40, fourty: 40, twnety: 20, tweny: 20, twenny: 20, fiften: 15, forteen: 14, ninteen: 19, eigth: 8, eihgt: 8, fifty: 50, sixty: 60, seventy: 70, eighty: 80, ninety: 90 };
   const NOUNS = new Set(('foils sheets skins percent gallons gallon gals gal litres litre liters liter l kilowatts kilowatt kw watts watt w btus btu kilos kilo kgs kg pounds pound lbs lb tons ton tonnes tonne '
     + 'gsm g/m2 grams gram gr g ounces ounce oz mils mil microns micron mm cm metres metre meters meter m feet foot ft inches inch mph kph kmh km/h knots people heads bunches bags crates bins punnets armfuls '
-    + 'minutes minute mins hours hour hrs hr h days day nights night weeks week wks wk months month years year times dollars dollar bucks euros euro eur quid').split(' '));
+    + 'minutes minute mins hours hour hrs hr h days day nights night weeks week wks wk months month years year yrs yr times dollars dollar bucks euros euro eur quid').split(' '));
   // A word that opens no value goes by at once: most of a message is such words.
-  const OPENING = new Set([...Object.keys(SPELLED), 'a', 'half', 'quarter', 'minus', 'negative', 'neg', 'http', 'https', 'www',
+  const OPENING = new Set([...Object.keys(SPELLED), 'a', 'half', 'quarter', 'plus', 'minus', 'negative', 'neg', 'http', 'https', 'www',
     'january', 'february', 'march', 'april', 'june', 'july', 'august', 'september', 'october', 'november', 'december', 'jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sept', 'sep', 'oct', 'nov', 'dec']);
   const clock = (hour, minute, meridiem, exact) => ({
     type: 'clock', minute,
@@ -107,6 +107,7 @@ Sign
   / "-" &Numeral { return 'minus'; }
   / "-" [ \t]+ &Numeral { return 'loose'; }
   / "+" Blank &Numeral { return 'plus'; }
+  / "plus" [ \t]+ &(Numeral Blank (DegreeUnit / [.,;!?\n] / ![^] / ("inside" / "outside" / "in" / "out" / "under" / "overnight" / "at" / "on" / "now" / "this" / "last" / "and" / "but" / "for" / "today") !Letter)) { return 'plus'; }
   / ("minus" / "negative" / "neg.") [ \t]* "-"? &Numeral { return 'minus'; }
   / "neg" [ \t]+ "-"? &Numeral { return 'minus'; }
 Numeral

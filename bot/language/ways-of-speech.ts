@@ -27,7 +27,7 @@ const WORDS: Readonly<Record<string, string>> = {
   "y'all": 'you', "ya'll": 'you', "y'alls": 'your', yalls: 'your', youz: 'you', yiz: 'you', aul: 'old', ould: 'old', yonder: 'there',
   shoulda: 'should have', fixin: 'fixing', oughta: 'ought to', gonny: 'going to', tryna: 'trying to', needa: 'need to', arvo: 'afternoon',
   sarvo: 'this afternoon', dis: 'this', dem: 'them',
-  ow: 'how', "d'you": 'do you', dyou: 'do you', "g'house": 'greenhouse', "g'hse": 'greenhouse', lastnite: 'last night', lst: 'last', las: 'last', wot: 'what', wots: 'what is', "wot's": 'what is', twas: 'it was', "'twas": 'it was', tn: 'tonight', tnite: 'tonight', hes: 'he is', shes: 'she is', strawbs: 'strawberries', toms: 'tomatoes', caulis: 'cauliflowers', cukes: 'cucumbers', lastnight: 'last night', nxt: 'next',
+  ow: 'how', "d'you": 'do you', dyou: 'do you', "g'house": 'greenhouse', "g'hse": 'greenhouse', lastnite: 'last night', lst: 'last', powercut: 'power cut', whatif: 'what if', las: 'last', wot: 'what', wots: 'what is', "wot's": 'what is', twas: 'it was', "'twas": 'it was', tn: 'tonight', tnite: 'tonight', hes: 'he is', shes: 'she is', strawbs: 'strawberries', toms: 'tomatoes', caulis: 'cauliflowers', cukes: 'cucumbers', lastnight: 'last night', nxt: 'next',
   tues: 'tuesday', weds: 'wednesday', thur: 'thursday', thurs: 'thursday',
   // What thumbs and other languages make of it.
   nite: 'night', nites: 'nights', mornin: 'morning', evenin: 'evening', eve: 'evening', tonite: 'tonight', yest: 'yesterday', grades: 'degrees',
@@ -66,6 +66,7 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/\b(?:i|we|i've|we've|have) done (?=(?:cover|clos|shut|put|turn|pull|pick|lit|open|switch|drawn|went|got|forgot|build|built|hung|harvest)[a-z]*\b)/g, 'i already '],
   [/\b(?:fixing|fitting|aiming|minded|bound) to\b/g, 'going to'],
   [/\bmight could\b/g, 'could'],
+  [/\b(?:my |the )?[a-z]+ (?:says|said|asked me|wants me|told me) to (?:tell|let) you (?:know )?(?:that )?(?=it\b|the\b|low\b|inside\b|outside\b|we\b)/g, ''],
   [/\b(\d+) ?(?:in|inch|inches|")(?: of)? (?=(?:\w+ )?(?:snow|ice|rain|slush|powder)\b)/g, '$1 inches of '],
   [/\bsub[ -]?zero\b/g, 'below freezing'],
   [/\b(twenty|thirty|forty|fifty) ate\b/g, '$1 eight'],
@@ -140,6 +141,8 @@ function inPlainWord(word: string): string {
   const stem = word.endsWith("'s") ? WORDS[word.slice(0, -2)] : undefined;
   if (said !== undefined) return said;
   // "Doin", "sittin".
+  // "Bottomd", "coverd".
+  if (/[^aeiou]d$/.test(word) && word.length > 4 && !isEverydayWord(word) && isEverydayWord(`${word.slice(0, -1)}ed`)) return `${word.slice(0, -1)}ed`;
   const isClipped = word.length > 4 && word.endsWith('in') && !isEverydayWord(word) && isEverydayWord(`${word}g`);
   return isClipped ? `${word}g` : stem === undefined ? word : `${stem}'s`;
 }

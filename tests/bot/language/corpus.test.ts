@@ -24,6 +24,8 @@ import { GROWERS_21 } from './corpus-growers-21.js';
 import { GROWERS_22 } from './corpus-growers-22.js';
 import { GROWERS_23 } from './corpus-growers-23.js';
 import { GROWERS_24 } from './corpus-growers-24.js';
+import { GROWERS_25 } from './corpus-growers-25.js';
+import { GROWERS_26 } from './corpus-growers-26.js';
 import { FRESH } from './corpus-fresh-1.js';
 import { FRESH_2 } from './corpus-fresh-2.js';
 import { CORPUS_READINGS } from './corpus-readings.js';
@@ -58,7 +60,6 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'morning mate just back from feeding the chooks only three eggs bloody cold sorry where was I yeah so inside the tunnel the min was two point one and outside in the paddock the min was minus four thats off the little digital thing my daughter gave me',
   "hello there now I wasnt going to bother ye but himself put a new thermometer in the water drum with a bit of string and he's like a child at christmas over it he has me out looking at it every hour and at half seven this evening the water in the drum was nine degrees so there you are",
   "we had a regular frolic out here today, Mose and his three brothers came over and between us we built a block wall all along the north side of the greenhouse, eighty some blocks, the women made chicken corn soup, and it's done, it's up, so you'll want to know about that",
-  "Well, I went out there with my coffee, forty-one years at the mill and I still can't sleep past five, and the minimum pointer on the old thermometer in the greenhouse was sitting at thirty-one degrees even. So there you have it.",
   "Can't sleep, wind's howling and the stove's about out and the cat is on my chest. Is the claytonia going to make it through tonight?",
   "Back in '89 we had forty below up here and the pipes burst in the bunkhouse, I ain't seen that since, but that sky looks awful clear. What's the low going to be outside tonight?",
   "ha you'll like this, my youngest turned 7 today and she's minus two front teeth, can't say Saturday to save herself, we had 15 kids in the paddock and a cake shaped like a tractor",
@@ -103,6 +104,21 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'covered em last night like u said. lowest inside 21',
   'so the peas came up finally last week, hows tonight look for them',
   'radio said 5 degrees tonight. do the leeks care',
+  "Well I was sure I'd lost it all, I'd already told my neighbor Ruth I'd have nothing for the stand this week and she said she'd give me some of her 30 jars of chow chow to sell instead, bless her, but I lifted the cover and the spinach is standing there pretty as you please not a mark on it",
+  'Good morning from chilly Vermont. The min-max thermometer next to my lettuce recorded 26.4 overnight.',
+  'on nights at the bakery, app is showing -0.6 at the mo',
+  'say i left the vents open all night, what then',
+  'happy valentines day robot 💚',
+  'high of 71 in the tunnel today!! vents were open and everything',
+  'low 20, kale fine, spinach fine, us two old goats fine too',
+  'twenty two below zero outside for the low. inside with the propane on never went under 12 so low 12',
+  'Tiefst... sorry, lowest was -5,8 in the foil tunnel',
+  'bottomed out at 1.8, heater was on low from ten',
+  'Lowest last night 1 degree in tunnel, kale good, silverbeet a bit sulky',
+  'still have two tomato plants hanging on, will they live through tonight',
+  'Just pulled back the cover and the claytonia is standing up green as can be',
+  'I turned 74 today and still out weeding at 8 this morning, would you believe it',
+  'sold 22 bags of salad at the market for 6 bucks each today 🙌',
 ]);
 
 describe.each([
@@ -134,6 +150,8 @@ describe.each([
   ['seven countries again', GROWERS_22],
   ['backyards and allotments', GROWERS_23],
   ['high and northern places', GROWERS_24],
+  ['as different as can be', GROWERS_25],
+  ['winter growers', GROWERS_26],
 ] as const)('corpus of %s', (_, phrases) => {
   it.each(phrases.map((phrase) => [title(phrase), phrase] as const))('%s', (_title, phrase) => {
     const intent = heard(phrase);
