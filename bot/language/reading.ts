@@ -1,14 +1,14 @@
+import { attach, placeOfMarks, statOf, stretches, type Attached, type Sign } from './attached.js';
 import { dayPhrases, type DayPhrase } from './day-phrases.js';
 import { unclear, type Meaning, type Reading, type Statistic, type Unclear } from './intent.js';
 import { localNow } from './local-now.js';
 import { withPieces, type Message } from './message.js';
+import { onlyTemperatures } from './numbers-of-others.js';
 import type { Piece } from './piece.js';
-import { readingMark, type ReadingMark } from './reading-marks.js';
-import { isOfOthers, numbersIn, showsWhat, speaksOfOther, unknownWords } from './reading-talk.js';
+import { readingMark } from './reading-marks.js';
 import { readingTime } from './reading-time.js';
 import { temperature, WARM_DAY_C } from './temperature.js';
 import { strangePlace } from './strange-place.js';
-import type { ClockToken, TempToken } from './value-grammar.js';
 import { wordings } from './wordings.js';
 
 /** A bare number sent in these hours is what the thermometer kept from the night. */
@@ -17,112 +17,10 @@ const LOW_READ_UNTIL_HOUR = 12;
 /** Ground and stores move so slowly that their thermometers are read for what they show. */
 const SLOW_PLACES = new Set(['soil', 'water', 'stones', 'tube']);
 
-interface Attached {
-  readonly temp: TempToken;
-  marks: ReadingMark[];
-  clock: ClockToken | null;
-  day: DayPhrase | null;
-}
-
-interface Sign {
-  readonly piece: Piece;
-  readonly mark: ReadingMark;
-  readonly clock: ClockToken | null;
-  readonly day: DayPhrase | null;
-}
-
-const SEPARATORS = new Set([',', ';', 'and', 'but', '/', 'while', 'with', 'which', 'because', 'though', 'although', 'mind', 'brr', 'brrr', 'brrrr', 'burr', 'yikes', 'sheesh', 'phew', 'ugh', 'wow', 'whew']);
-const isSeparator = (symbol: string): boolean => SEPARATORS.has(symbol);
-const isMark = ({ mark }: Sign): boolean => mark.place !== undefined || mark.stat !== undefined || mark.sun !== undefined || mark.isNow === true;
-const tells = (sign: Sign): boolean => isMark(sign) || sign.clock !== null || sign.day !== null;
-
-/** "Having my coffee now", "back in 20 minutes": a stretch without a number that says nothing of the one beside it. */
-const isAside = (stretch: readonly Sign[]): boolean =>
-  !stretch.some(({ mark }) => mark.place !== undefined || mark.stat !== undefined || mark.sun !== undefined) && unknownWords(stretch.map(({ piece }) => piece.symbol)) > 0;
-
-const hasNumber = (stretch: readonly Sign[]): boolean => stretch.some(({ piece }) => piece.symbol.startsWith('#'));
-/** "I was down at the allotment", where the number has a place of its own. */
-const isElsewhere = (stretch: readonly Sign[]): boolean =>
-  stretch.some(({ mark }) => mark.place !== undefined) && !stretch.some(({ mark }) => mark.stat !== undefined || mark.sun !== undefined) && stretch.some(({ piece }) => /^(?:i|we|he|she|been)$/.test(piece.symbol) || unknownWords([piece.symbol]) > 0);
-
-/** "Went out at 10 and it was 30". */
-const isOfThen = (next: readonly Sign[] | undefined): boolean => next !== undefined && hasNumber(next) && next.some(({ piece }) => piece.symbol === 'was') && next.every(({ clock, day }) => clock === null && day === null);
-
-const FEW = 4;
-/** What follows up to the next stop: "was -5 at dawn, now it is 2" is of two times. */
-function nextSymbols(signs: readonly Sign[], at: number): string {
-  const next = signs.slice(at + 1, at + 1 + FEW).map(({ piece }) => piece.symbol);
-  const stop = next.findIndex(isSeparator);
-  return next.slice(0, stop < 0 ? FEW : stop).join(' ');
-}
-
-/** Cuts the message where it is cut in speech, and joins a stretch without a number to the number that it speaks of. */
-function stretches(signs: readonly Sign[]): readonly (readonly Sign[])[] {
-  const cut: Sign[][] = [[]];
-  const isOfNow = (at: number): boolean => /^(?:now|currently)$/.test(signs[at]?.piece.symbol ?? '') && cut.at(-1)?.some(({ piece }) => piece.symbol.startsWith('#')) === true && / ?#/.test(nextSymbols(signs, at));
-  for (const [at, sign] of signs.entries()) {
-    if (isOfNow(at)) cut.push([]);
-    if (isSeparator(sign.piece.symbol)) cut.push([]);
-    else cut.at(-1)?.push(sign);
-  }
-  const first = signs.findIndex(({ piece }) => piece.symbol.startsWith('#'));
-  const headsFirst = signs.findIndex(({ mark }) => mark.place !== undefined || mark.stat !== undefined) < first;
-  const isPlaced = cut.filter(hasNumber).every((stretch) => stretch.some(({ mark }) => mark.place !== undefined));
-  const whole: Sign[][] = [];
-  let waiting: Sign[] = [];
-  for (const [at, stretch] of cut.entries()) {
-    if (hasNumber(stretch)) {
-      whole.push([...waiting, ...stretch]);
-      waiting = [];
-    } else if (isAside(stretch) && stretch.some(({ clock }) => clock !== null) && isOfThen(cut[at + 1])) waiting.push(...stretch.filter(({ clock }) => clock !== null));
-    else if (isAside(stretch) || (isPlaced && isElsewhere(stretch))) continue;
-    else if (whole.length > 0 && !headsFirst) whole.at(-1)?.push(...stretch);
-    else waiting.push(...stretch);
-  }
-  whole.at(-1)?.push(...waiting);
-  return whole;
-}
-
-/** In "low 28 high 60" the words stand before their number, in "28 inside 22 outside" after it. */
-function attach(stretch: readonly Sign[], message: Message): Attached[] {
-  const numbers = stretch.flatMap(({ piece }, at) => (piece.symbol.startsWith('#') ? [at] : []));
-  const leads = (isOfKind: (sign: Sign) => boolean): boolean => {
-    const lead = stretch.findIndex(isOfKind);
-    return lead >= 0 && lead < (numbers[0] ?? 0);
-  };
-  // "Low of 22 outside 30 inside", "low 26 at 4am high 58 at 2pm": each kind has an order of its own.
-  const placesFirst = leads(({ mark }) => mark.place !== undefined);
-  const statsFirst = leads(({ mark }) => mark.stat !== undefined);
-  const timesFirst = leads(({ clock, day }) => clock !== null || day !== null);
-  const hasPlaces = stretch.some(({ mark }) => mark.place !== undefined);
-  const isBefore = ({ mark, clock, day }: Sign): boolean => (clock !== null || day !== null ? timesFirst : mark.stat !== undefined ? statsFirst : mark.place !== undefined || hasPlaces ? placesFirst : statsFirst);
-  const list = numbers.flatMap((at): Attached[] => {
-    const temp = message.temps[Number(stretch[at]?.piece.symbol.slice(1))];
-    return temp === undefined ? [] : [{ temp, marks: [], clock: null, day: null }];
-  });
-  stretch.forEach((sign, at) => {
-    if (!tells(sign)) return;
-    const next = numbers.findIndex((number) => number > at);
-    const previous = next === -1 ? numbers.length - 1 : next - 1;
-    const owner = list[isBefore(sign) ? (next === -1 ? previous : next) : Math.max(previous, 0)];
-    if (owner === undefined) return;
-    // "-31 outside at the coldest inside -9.5": a second place is of the number to come.
-    const ahead = next === -1 ? undefined : list[next];
-    const isSecond = sign.mark.place !== undefined && placeOfMarks(owner.marks).some((place) => place !== sign.mark.place) && ahead !== undefined && ahead !== owner && ahead.marks.every(({ place }) => place === undefined);
-    (isSecond ? ahead : owner).marks.push(sign.mark);
-    owner.clock ??= sign.clock;
-    owner.day ??= sign.day;
-  });
-  return list;
-}
-
 const only = <T>(values: readonly (T | null | undefined)[]): T | null => {
   const said = [...new Set(values.filter((value) => value !== null && value !== undefined))];
   return said.length === 1 ? (said[0] ?? null) : null;
 };
-
-const statOf = (marks: readonly ReadingMark[]): Statistic | null => marks.find(({ stat }) => stat !== undefined)?.stat ?? null;
-const placeOfMarks = (marks: readonly ReadingMark[]): readonly string[] => [...new Set(marks.flatMap(({ place }) => (place === undefined ? [] : [place])))];
 
 function bareStatistic(message: Message, place: string | undefined): Statistic {
   const { hour } = localNow(message);
@@ -206,38 +104,6 @@ function inPairs(message: Message): Message {
 
 /** A sign that stands by itself belongs to one of the numbers, but which? "Minus, 3", "5 or so below". */
 const SIGN_ASTRAY = / (?:minus|negative|neg|below|subzero) | - #\d| #\d+ under (?:&outside|&inside|,|;|and|but|in|last|at|this|by|on|when|overnight|out|again|tonight|already|now|~\d+|$)/;
-
-/** Whether no number of the message is of this house: what is somebody's, was once, or counts something. */
-export function isAllOfOther(message: Message): boolean {
-  const numbered = numberedIn(message);
-  return numbered.length > 0 && numbered.every((stretch) => numbersIn(stretch, message.temps) === 'other' || speaksOfOther(stretch.map(({ symbol }) => symbol), message.temps));
-}
-
-/** Whether every number is of somebody else's house, or of a time long ago. */
-export const isAllOfOthers = (message: Message): boolean => numberedIn(message).length > 0 && numberedIn(message).every((stretch) => isOfOthers(stretch.map(({ symbol }) => symbol)));
-
-const numberedIn = ({ pieces }: Message): readonly (readonly Piece[])[] => stretchesOf(pieces).filter((stretch) => stretch.some(({ symbol }) => symbol.startsWith('#')));
-
-function stretchesOf(pieces: readonly Piece[]): readonly (readonly Piece[])[] {
-  const cut: Piece[][] = [[]];
-  for (const piece of pieces) {
-    if (isSeparator(piece.symbol)) cut.push([]);
-    cut.at(-1)?.push(piece);
-  }
-  return cut;
-}
-
-/** The message without the stretches whose numbers are no temperatures; null where some may be or not, or none is left. */
-function onlyTemperatures(message: Message): Message | null {
-  const told = stretchesOf(message.pieces).map((stretch) => ({ stretch, of: stretch.some(({ symbol }) => symbol.startsWith('#')) ? numbersIn(stretch, message.temps) : null }));
-  const symbolsOf = (stretch: readonly Piece[]): readonly string[] => stretch.map(({ symbol }) => symbol);
-  const isSure = told.some(({ stretch, of }) => of === 'temperatures' && stretch.length > 1 && showsWhat(symbolsOf(stretch), message.temps));
-  for (const one of told) if (isSure && one.of === 'unknown' && speaksOfOther(symbolsOf(one.stretch), message.temps)) one.of = 'other';
-  const kept = told.filter(({ of }) => of !== 'other');
-  if (kept.length === told.length && !told.some(({ of }) => of === 'unknown')) return message;
-  if (told.some(({ of }) => of === 'unknown') || !kept.some(({ of }) => of === 'temperatures')) return null;
-  return withPieces(message, kept.flatMap(({ stretch }) => stretch));
-}
 
 /** "Hi/lo thermometer": what it is called, and no mark of a number. */
 const CALLED = / (?:low|minimum|high|maximum|hi) (?:[/&-] |and )?(?:low|minimum|high|maximum) (?:thermometer|gauge)(?: :)?(?= )/;

@@ -5,7 +5,7 @@ import { withPieces, type Message } from './message.js';
 import type { Piece } from './piece.js';
 import { plainText } from './plain-text.js';
 import { isQuestion } from './question.js';
-import { isAllOfOther } from './reading.js';
+import { isAllOfOther } from './numbers-of-others.js';
 import { isRemark } from './remarks.js';
 
 /** What must not be lost comes first; questions keep the order in which they were asked. */

@@ -7,6 +7,8 @@
  * word-forms, spelling, everyday-words   abbreviations, slips of the thumb; what is English as it stands is no slip
  * names-said, counted   a thermometer's own name; numbers that count (plants, ages, years) and are no degrees
  * message   words become symbols (#0 a temperature, %0 a crop, @cover an item, &inside a place), so that a rule speaks of kinds
+ * foretold, numbers-of-others   numbers that are no readings of this house: forecasts, hearsay, a neighbour's, what is only counted
+ * stretches, attached, reading   where speech is cut, which words belong to which number, and what it then says
  * command   what begins with a slash; a file for each intent (did, outcome, ...): its rule and its word lists; several-things: two at once; remarks: what is only said beside a reading
  * asides   what is left out where the whole is not understood: greetings, excuses, who is at home
  * tolerance   how readily to be called out, where nothing else is meant
@@ -18,7 +20,7 @@
  * - a word that growers put beside a temperature ("brr"): TALK in reading-talk, and AFTER there if it follows the number
  * - something that is measured and no temperature ("humidity"): OTHER_MEASURES there; somebody else's thermometer: ELSEWHERE
  * - a unit that follows a number ("mph"): NOUNS in value-grammar
- * - a way to say a deed, a state, a question: the list in the file of that intent
+ * - a way to say a deed, a state, a question: the list in the file of that intent, a wording a line (wordings says how they are read)
  *
  * What is stored must have been said: a number among words that are not known is asked about (which-reading). So a list may be
  * too short, never too long; after a change run `node --import tsx tests/soak/language-fuzz.ts`.
@@ -39,7 +41,8 @@ import { readMessage, withoutNumbers, type Heard, type Message } from './message
 import { outcome } from './outcome.js';
 import { outlook } from './outlook.js';
 import { chat, firstWords, plainAsk } from './plain-asks.js';
-import { isAllOfOther, isAllOfOthers, reading } from './reading.js';
+import { isAllOfOther, isAllOfOthers } from './numbers-of-others.js';
+import { reading } from './reading.js';
 import { isQuestion } from './question.js';
 import { severalThings } from './several-things.js';
 import { suppose } from './suppose.js';
