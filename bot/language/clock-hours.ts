@@ -51,7 +51,12 @@ export function settleBareHours(plain: string, tokens: readonly Token[]): readon
     const looseHour = AFTER_HOUR.test(plain.slice(token.end)) || (inClause.some((other) => other.end < before.start) && /^\s*(?:$|[,.;!])/.test(plain.slice(token.end)));
     // "Lit the heater about 9".
     if (loose) return looseHour || (temps.length === 1 && DEED_DONE.test(plain.slice(0, before.start))) ? asClock(token) : token;
-    const isHour = MEETS_AT.test(plain.slice(0, token.start)) || ONLY_HOURS.has(before.text) || DAY_BEFORE.test(plain.slice(0, before.start)) || (others.length > 0 && DONE_AT.test(plain.slice(0, token.start))) || AFTER_HOUR.test(plain.slice(token.end)) || (!heldAt && inClause.length > 0) || (standsAlone && others.length > 0) || (others.length === 0 && !STANDS.test(plain.slice(0, before.start)) && DEED_BEFORE.test(plain.slice(0, before.start)) && !/\bheat/.test(plain));
+    const led = plain.slice(0, token.start);
+    const beforeAt = plain.slice(0, before.start);
+    const saysSo = MEETS_AT.test(led) || ONLY_HOURS.has(before.text) || DAY_BEFORE.test(beforeAt) || AFTER_HOUR.test(plain.slice(token.end));
+    const isBesideAnother = others.length > 0 && (DONE_AT.test(led) || standsAlone);
+    const isOfDeed = others.length === 0 && !STANDS.test(beforeAt) && DEED_BEFORE.test(beforeAt) && !/\bheat/.test(plain);
+    const isHour = saysSo || isBesideAnother || (!heldAt && inClause.length > 0) || isOfDeed;
     return isHour ? asClock(token) : token;
   });
 }

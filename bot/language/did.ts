@@ -4,7 +4,7 @@ import { itemsSaid } from './items-said.js';
 import { localNow } from './local-now.js';
 import type { Message } from './message.js';
 import { nightMeant } from './night.js';
-import { listed, wordings } from './wordings.js';
+import { anyLine, listed, wordings } from './wordings.js';
 
 /** Words that say an item stands as it should for a cold night, and words that say the opposite. */
 const SHUT = 'shut|closed|down|drawn|sealed|latched|lowered|buttoned|zipped|secured|cranked down';
@@ -150,8 +150,21 @@ const HOLDS_DOWN = / (?:(?:i )?(?:used|using|with|put)|@stones on the edges) (?:
 /** "Covered everything except the kale": what is left out is no thing of ours, and the rest stands. */
 const withoutExceptions = (form: string): string => form.replace(HOLDS_DOWN, ' ').replace(/ (?:except|except for|apart from|save for|other than|all but|but not|not) (?:(?:for|the|my|our|%\d+|and|one|bed|beds|\*label) )+$/, ' ');
 
-/** "I'll leave the heater off tonight" is settled, and not something to come. */
-const asDecided = (said: string): string => said.replace(/ (?:just|only) ((?:the |my )?@\w+ )(?:(?:[,;] )?(?:nothing else|nothing more|that is all|that is it|so far|for now|tonight|though|and that is it) )+/g, ' did $1').replace(/ nothing (?:else|more) /g, ' ').replace(/ (?:just|only) (?<= (?:no|not|without) .*)(?=(?:the |my )?@\w+ $)/, ' , did ').replace(/ (?:(?:i|we) )?(?:will|am|are|think i will|going to|am going to|are going to)(?: just| probably)? (?=(?:leave|leaving|keep|keeping|skip|skipping|not (?:bother|bothering|use|using|run|running|light|lighting|put|putting|do|doing)|pass|passing|give|giving) )(?!.* (?:if|until|when|once|later) )/g, ' ').replace(/ (?:leave|leaving) (?=[^#]* off )/g, ' left ').replace(/ (?:give|giving|gave) ((?:\S+ ){1,3}?)(?:a|the) miss(?= )/g, ' skipped $1').replace(/ too \w+ for (?:the )?(?=@)/g, ' no ').replace(/ (?:never mind|sod|saving|spare|spared) (?:about )?(?:the )?(?=@)/g, ' no ');
+/** What says the same in other words: "I'll leave the heater off tonight" is settled, and not something to come. */
+const SAME: readonly (readonly [RegExp, string])[] = [
+  [/ (?:just|only) ((?:the |my )?@\w+ )(?:(?:[,;] )?(?:nothing else|nothing more|that is all|that is it|so far|for now|tonight|though|and that is it) )+/g, ' did $1'],
+  [/ nothing (?:else|more) /g, ' '],
+  [/ (?:just|only) (?<= (?:no|not|without) .*)(?=(?:the |my )?@\w+ $)/g, ' , did '],
+  [new RegExp(String.raw` (?:(?:i|we) )?(?:will|am|are|think i will|going to|am going to|are going to)(?: just| probably)? (?=(?:${anyLine(String.raw`
+    leave|leaving|keep|keeping|skip|skipping|pass|passing|give|giving
+    not (?:bother|bothering|use|using|run|running|light|lighting|put|putting|do|doing)
+  `)}) )(?!.* (?:if|until|when|once|later) )`, 'g'), ' '],
+  [/ (?:leave|leaving) (?=[^#]* off )/g, ' left '],
+  [/ (?:give|giving|gave) ((?:\S+ ){1,3}?)(?:a|the) miss(?= )/g, ' skipped $1'],
+  [/ too \w+ for (?:the )?(?=@)/g, ' no '],
+  [/ (?:never mind|sod|saving|spare|spared) (?:about )?(?:the )?(?=@)/g, ' no '],
+];
+const asDecided = (said: string): string => SAME.reduce((sofar, [found, instead]) => sofar.replace(found, instead), said);
 
 /** What the grower says was done tonight, or was not. */
 export function did(message: Message): Intent | null {

@@ -123,9 +123,14 @@ export function fix(message: Message): Intent | null {
   if (message.temps.length === 0 && !message.asks && IGNORES.test(said)) return { kind: 'fix' };
   if (WRONG.test(said) || (WITHDRAWS.test(said) && !/ [,;:] .*#/.test(form))) return { kind: 'fix' };
   const last = ` ${form.split(/ [,;] /).at(-1)?.trim() ?? ''} `;
-  const aboutPlace = ((THAT_WAS.test(said) || THAT_WAS.test(last) || NOT_THERE.test(form)) && message.temps.length === 0 && / (?:that|last|meant|mean|reading|sorry|no|not|oops|actually|this|number) /.test(said)) || (message.temps.length === 0 && !OF_HOUSE.test(said) && WAS_OF.test(said) && (regrets || SELF.test(said) || THAT_ONE.test(said) || (NOT_OF.test(said) && / (?:that|it|this|those|these|one|meant|mean|said) /.test(said))));
+  const hasNumber = message.temps.length > 0;
+  const saysWhere = (THAT_WAS.test(said) || THAT_WAS.test(last) || NOT_THERE.test(form)) && / (?:that|last|meant|mean|reading|sorry|no|not|oops|actually|this|number) /.test(said);
+  const saysWhose = !OF_HOUSE.test(said) && WAS_OF.test(said) && (regrets || SELF.test(said) || THAT_ONE.test(said) || (NOT_OF.test(said) && / (?:that|it|this|those|these|one|meant|mean|said) /.test(said)));
+  const aboutPlace = !hasNumber && (saysWhere || saysWhose);
   const numberOf = ` ${form.split(/ [,;] /).find((stretch) => stretch.includes('#'))?.trim() ?? ''} `;
-  const corrects = (regrets && message.temps.length === 1 && !OF_HOUSE.test(numberOf) && (IT_WAS.test(numberOf) || numberOf.trim().split(' ').length <= FEW_BESIDE)) || (CORRECTS.test(nearNumbers(form)) || (STARTS_NO.test(form) && !isDismay) || STARRED.test(form) || (/ #\d+ (?:, )?not #\d+ /.test(form) || / not #\d+ (?:, |but |; )?#?/.test(form))) && message.temps.length > 0;
+  const regretsNumber = regrets && message.temps.length === 1 && !OF_HOUSE.test(numberOf) && (IT_WAS.test(numberOf) || numberOf.trim().split(' ').length <= FEW_BESIDE);
+  const saysOther = CORRECTS.test(nearNumbers(form)) || (STARTS_NO.test(form) && !isDismay) || STARRED.test(form) || / (?:#\d+ (?:, )?)?not #\d+ /.test(form);
+  const corrects = hasNumber && (regretsNumber || saysOther);
   if (regrets && !aboutPlace && message.temps.length === 0 && NOT_MINE.test(said)) return { kind: 'fix' };
   const insteadOf = SAID_BUT.exec(form);
   if (!aboutPlace && !corrects && insteadOf === null) return null;

@@ -24,6 +24,19 @@ const FOR_GOOD = / (?:permanent(?:ly)?|for good|for the (?:season|winter)|from n
 /** Things that stay where they are put; what is done with the rest changes every night. */
 const LASTING_ITEMS: ReadonlySet<Item> = new Set(['water', 'stones', 'layer', 'film', 'wall', 'tube', 'compost']);
 
+const PARTS_OF_HOUSE = / (?:gaps|cracks|edge|edges|foundation|greenhouse|&inside|end walls|door|door seal|skirt|thermometer|sensor|probe|gauge|\$\d+) /;
+/** Who puts a thermometer or a hand into the water changes nothing. */
+const MEASURES = / (?:thermometer|probe|sensor|hand|hands|finger) (?:\w+ ){0,3}?(?:in|into|on|against) /;
+/** Said so, each of them lasts. */
+const STAYS = wordings`
+  filled (?:\S+ ){0,4}?@stones
+  (?:hung|fitted|put up) (?:up )?(?:a|an|another|the|my|our) @curtain
+  thermometer (?:\S+ )*?used to be
+  thermometer (?:\S+ ){0,4}?(?:hangs|sits|stands|is) (?:now |a bit )?(?:lower|higher|elsewhere|in another|at the other)
+  double skinned|reskinned|re skinned|reglazed
+`;
+const NOTED = /^ (?:mark|note|log) :? ?(?!;|last|past|for|please|of|this week)/;
+
 /** A lasting change to the greenhouse, from which on nights are compared. */
 export function mark(message: Message): Intent | null {
   const { said } = message;
@@ -31,8 +44,17 @@ export function mark(message: Message): Intent | null {
   const items = itemsSaid(said);
   const lasts = items.some((item) => LASTING_ITEMS.has(item));
   const verb = LASTING.test(said);
-  const kept = (verb && (items.length > 0 || / (?:gaps|cracks|edge|edges|foundation|greenhouse|&inside|end walls|door|door seal|skirt|thermometer|sensor|probe|gauge|\$\d+) /.test(said))) || (PLACED.test(said) && lasts && !/ (?:thermometer|probe|sensor|hand|hands|finger) (?:\w+ ){0,3}?(?:in|into|on|against) /.test(said)) || (/\bnew\b/.test(message.plain) && items.length > 0 && / (?:got|have|put) |^ [@a] /.test(said)) || (/^(?:a )?(?:new|second|third) /.test(message.plain.trimStart()) && lasts) || (GONE.test(said) && (lasts || / sold | got rid /.test(said)) && items.length > 0) || (/ finished /.test(said) && lasts) || / filled (?:\S+ ){0,4}?@stones /.test(said) || / (?:hung|fitted|put up) (?:up )?(?:a|an|another|the|my|our) @curtain /.test(said) || (/ thermometer /.test(said) && / used to be /.test(said)) || (FOR_GOOD.test(said) && items.length > 0) || / thermometer (?:\S+ ){0,4}?(?:hangs|sits|stands|is) (?:now |a bit )?(?:lower|higher|elsewhere|in another|at the other) /.test(said) || / (?:double skinned|reskinned|re skinned|reglazed) /.test(said) || /^ (?:mark|note|log) :? ?(?!;|last|past|for|please|of|this week)/.test(message.form);
-  if (!kept) return null;
+  const isKept =
+    (verb && (items.length > 0 || PARTS_OF_HOUSE.test(said))) ||
+    (PLACED.test(said) && lasts && !MEASURES.test(said)) ||
+    (/\bnew\b/.test(message.plain) && items.length > 0 && / (?:got|have|put) |^ [@a] /.test(said)) ||
+    (/^(?:a )?(?:new|second|third) /.test(message.plain.trimStart()) && lasts) ||
+    (GONE.test(said) && (lasts || / sold | got rid /.test(said)) && items.length > 0) ||
+    (/ finished /.test(said) && lasts) ||
+    (FOR_GOOD.test(said) && items.length > 0) ||
+    STAYS.test(said) ||
+    NOTED.test(message.form);
+  if (!isKept) return null;
   // "Added a cover" may be tonight's or for good.
   const nightly = items.length > 0 && !lasts && !NEW.test(said) && !/\bnew\b/.test(message.plain) && !/ (?:hung|fitted|put up) (?:up )?(?:a|an|another|the|my|our) @curtain /.test(said) && !/ (?:sold|got|installed|built|bought|mounted|fitted|replaced|upgraded|constructed|put in (?:a|an|another|two)) /.test(said) && !FOR_GOOD.test(said) && changedAt(message) === localTime(message);
   if (nightly) return / added /.test(said) ? unclear('which-meaning', { choices: ['did', 'mark'] }) : null;

@@ -1,5 +1,6 @@
 import type { Piece } from './piece.js';
 import type { TempToken } from './value-grammar.js';
+import { wordings } from './wordings.js';
 
 const list = (words: string): ReadonlySet<string> => new Set(words.split(/\s+/));
 
@@ -95,7 +96,13 @@ export function numbersIn(stretch: readonly Piece[], temps: readonly TempToken[]
 }
 
 /** What was once, or at somebody's. */
-const OLD_TALE = / (?:last (?:year|winter|season|january|february|march|december|november)|years? ago|in \*year|back in|of \*year|when (?:i|we) (?:was|were) (?:a )?(?:kids?|young|little|boys?|girls?|small)|at (?:his|her|their) (?:place|house|farm|end|way)|my own temperature|once $|in (?:his|hers|theirs)|(?:sister|brother|mate|buddy|friend|cousin|uncle|aunt|auntie|dad|mum|mom|folks|parents|son|daughter|colleague|neighbou?rs?) (?:back |over |down |up |out )?(?:in|from|across|at) (?:the )?[a-z]+ (?:[a-z]+ )?(?:had|got|has|hit|was|saw|recorded)|on record|in the old days) /;
+const OLD_TALE = wordings`
+  last (?:year|winter|season|january|february|march|december|november)|years? ago|(?:in|of) \*year|back in|on record|in the old days
+  when (?:i|we) (?:was|were) (?:a )?(?:kids?|young|little|boys?|girls?|small)|at (?:his|her|their) (?:place|house|farm|end|way)|in (?:his|hers|theirs)
+  (?:sister|brother|mate|buddy|friend|cousin|uncle|aunt|auntie|dad|mum|mom|folks|parents|son|daughter|colleague|neighbou?rs?) (?:back |over |down |up |
+  out )?(?:in|from|across|at) (?:the )?[a-z]+ (?:[a-z]+ )?(?:had|got|has|hit|was|saw|recorded)
+  my own temperature|once $
+`;
 /** "His tunnel". */
 const OTHERS_OWN = /^(?:his|her|their|your|neighbou?rs?)$/;
 /** Makes of a core that it says what it is of, and of when. */

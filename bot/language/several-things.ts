@@ -7,6 +7,7 @@ import { plainText } from './plain-text.js';
 import { isQuestion } from './question.js';
 import { isAllOfOther } from './numbers-of-others.js';
 import { isRemark } from './remarks.js';
+import { wordings } from './wordings.js';
 
 /** What must not be lost comes first; questions keep the order in which they were asked. */
 const FIRST_TO_LAST: readonly IntentKind[] = ['reading', 'fix', 'did', 'condition', 'outcome', 'mark', 'settings', 'stop'];
@@ -25,8 +26,18 @@ const JOINT = /^(?:,|-|and|but|also|plus|so|then|however|though|although|because
 /** "Did those barrels i put in do any good" is one question to its end. */
 const OPENS_ASKING = /^ (?:did|does|do|has|have|is|are|was|were|will|would) (?:the|them|those|these|that|this|my|our|all|any|@\w+|%\d+|&\w+) /;
 /** What a new thing may begin with: a question, or somebody who did or saw something, or a number. */
-const ASKS = /^ (?:will (?:the|my|our|it|i|%\d+|they|everything) |should i |shall i |do i |can i |what (?:should|shall|do|if|is|will|about|now) |how (?:cold|is|will|low|much) |when (?:should|do|will|is) |is (?:the|it|my|there) |are (?:the|my|we) |any (?:frost|freeze) |why (?:did|do|is|are|should|was|does) )/;
-const TELLS = /^ (?:(?:covered|uncovered|closed|shut|picked|harvested) (?:the|both|all|my|everything|up) |(?:the |my |our )?%\d+ (?:is|are|was|were|looks?|got|made|survived|died|seems?|has|have) |(?:i|we) (?:have |had |just |already |also |forgot |did )*(?:covered|closed|shut|opened|turned|put|picked|harvested|forgot|did|lit|ran|pulled|left|took|got|added|installed|have|am) |(?:it|that|there) (?:is|was|has|got|went|dropped|hit|says) |(?:low|high|minimum|maximum|inside|outside|&\w+) (?:was |is |of )?#\d|#\d)/;
+const ASKS = wordings`
+  ^ (?:will (?:the|my|our|it|i|%\d+|they|everything)|should i|shall i|do i|can i|what (?:should|shall|do|if|is|will|about|now)|how (?:cold|is|will|low|
+  much)|when (?:should|do|will|is)|is (?:the|it|my|there)|are (?:the|my|we)|any (?:frost|freeze)|why (?:did|do|is|are|should|was|does)) 
+`;
+const TELLS = wordings`
+  ^ (?:covered|uncovered|closed|shut|picked|harvested) (?:the|both|all|my|everything|up) 
+  ^ (?:the |my |our )?%\d+ (?:is|are|was|were|looks?|got|made|survived|died|seems?|has|have) 
+  ^ (?:i|we) (?:have |had |just |already |also |forgot |did )*(?:covered|closed|shut|opened|turned|put|picked|harvested|forgot|did|lit|ran|pulled|left|
+  took|got|added|installed|have|am) 
+  ^ (?:it|that|there) (?:is|was|has|got|went|dropped|hit|says) 
+  ^ (?:(?:low|high|minimum|maximum|inside|outside|&\w+) (?:was |is |of )?)?#\d+ 
+`;
 /** What goes on after a comma or an "and" without saying who. */
 const GOES_ON = /^ (?:now|covered|closed|shut|opened|picked|turned|put|forgot|power|snow|frost) /;
 /** Without a joint a new thing begins only after something that was said already: "wish I had covered" is one. */
