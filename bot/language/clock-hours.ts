@@ -22,7 +22,7 @@ const MEETS_AT = new RegExp(String.raw`\b(?:${anyLine(String.raw`
 const INSTEAD = /\b(?:instead of|rather than|and not|not) $/;
 /** "Can't sleep past five". */
 const UNTIL = /\b(?:sleep|slept|awake|up|open|wait|waiting|work|worked|working|lie in) (?:past|till|until|til) $|\b(?:on|running|lit|going|low|high|full)(?: [a-z]+)? (?:from|since) $/;
-const DEED_DONE = /\b(?:covered|closed|shut|lit|put|pulled|drew|opened|picked)\b(?!.*\bto $)/;
+const DEED_DONE = /\b(?:tucked|wrapped|buttoned|zipped|locked|finished|rolled|watered|fed|covered|closed|shut|lit|put|pulled|drew|opened|picked)\b(?!.*\bto $)/;
 const CLAUSE_END = /[,;\n]|\band\b|\bbut\b/;
 
 // "Woke at 5 and it was 28": what somebody does has an hour.

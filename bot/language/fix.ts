@@ -23,7 +23,7 @@ const CORRECTS = wordings`
   scratch|(?:that|this|the) #\d+ (?:was|is|were|came)|correction|corrected|meant|should be|should have been|should say|should read
   (?:that|this) was supposed to be|make (?:it|that|this) (?:a |to )?#\d+|make (?:the |my )?(?:last|previous)
   i (?:just )?(?:put|wrote|typed|said|sent|gave) (?:it |that |the )*#\d+ (?:, |; )?but|change it|change that|change the last|typo|mistake|misread
-  mistyped|miskeyed|oops|whoops|woops|^ sorry(?! (?:for|about|i|to|been|was|am|late|but|only|just|still|can) )(?: \S+)* $|sorry (?:(?!for|about|to|been|am|late|but|only|just|still|can )\S+ ){0,3}?#\d+|typed|wrote|wrong|change #\d+ to|(?<! is )actually
+  mistyped|miskeyed|oops|whoops|woops|sorry (?:(?!for|about|to|been|am|late|but|only|just|still|can )\S+ ){0,3}?#\d+|typed|wrote|wrong|change #\d+ to|(?<! is )actually
   rather(?! (?:cold|warm|chilly|cool|mild))|i mean|not right|instead|amend|correct|edit
   my (?:bad|mistake)(?! (?:i |for |we )*(?:forgot|late|am|was|to|not|missing|the delay))|fat fingered|fat fingers|mis typed|slip of the (?:thumb|finger)
   (?:forgot|left off|left out|missed|dropped|missing|without|lost) (?:the |a |my )?(?:minus|negative|sign)

@@ -188,6 +188,9 @@ function countItems(pieces: readonly Piece[], temps: readonly TempToken[], amoun
     if (temp === undefined) return piece;
     if (isYear(pieces, index, temp)) return { ...piece, symbol: '*year' };
     if (countsSomething(pieces, index, temp)) return { ...piece, symbol: `=${amounts.push({ type: 'amount', value: temp.value, noun: 'other', text: temp.text, start: temp.start, end: temp.end }) - 1}` };
+    // "3 greenhouses".
+    const isOfHouses = /^&(?:inside|outside)$/.test(pieces[index + 1]?.symbol ?? '') && /[a-z]{3}s$/.test(pieces[index + 1]?.written ?? '') && temp.sign === 'none' && temp.unit === null && !temp.degree && Number.isInteger(temp.value);
+    if (isOfHouses) return { ...piece, symbol: `=${amounts.push({ type: 'amount', value: temp.value, noun: 'other', text: temp.text, start: temp.start, end: temp.end }) - 1}` };
     const next = pieces.slice(index + 1, index + MOST_BETWEEN).find(({ symbol }) => !isBetween(symbol));
     const isCounted = HOLDS.test(amounts[Number(/^=(\d+)$/.exec(pieces[index + 1]?.symbol ?? '')?.[1])]?.noun ?? '') || next !== undefined && [...COUNTED_ITEMS].some((item) => next.symbol === `@${item}`) && (/s\b/.test(next.written) || temp.value === 1);
     if (!isCounted || temp.sign !== 'none' || temp.unit !== null || temp.degree || temp.against !== null || !Number.isInteger(temp.value) || temp.value === 0) return { ...piece, symbol: `#${numbers.push(temp) - 1}` };

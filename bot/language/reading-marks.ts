@@ -13,10 +13,12 @@ export interface ReadingMark {
 
 const LOW = new Set(['low', 'l', 'minimum', 'lowest', 'coldest', 'bottomed', 'dropped', 'dipped', 'fell', 'sank', 'plunged', 'bottom', 'lowermost', 'down']);
 const HIGH = new Set(['high', 'maximum', 'highest', 'hottest', 'warmest', 'peak', 'peaked', 'topped', 'hi', 'h']);
-const NOW = new Set(['is', 'now', 'currently', 'reads', 'says', 'shows', 'showing', 'reading', 'sitting', 'holding', 'presently', 'present', 'moment', 'are']);
+const NOW = new Set(['is', 'now', 'current', 'currently', 'reads', 'says', 'shows', 'showing', 'reading', 'sitting', 'holding', 'presently', 'present', 'moment', 'are']);
 const PLACE_ITEMS: Readonly<Record<string, string>> = { '@cover': 'cover', '@water': 'water', '@stones': 'stones', '@tube': 'tube' };
 
 const NONE: ReadingMark = {};
+/** So far before its number stands "is". */
+const VERB_REACH = 6;
 
 /** The place that a symbol names, if it does. */
 export const placeOf = (symbol: string, names: readonly string[]): string | null =>
@@ -57,6 +59,8 @@ export function readingMark(message: Message, at: number): ReadingMark {
   if (/^(?:is|are)$/.test(symbol) && before === 'here' && !after.startsWith('#')) return NONE;
   // "Reading for Tuesday night: 1.9".
   if (symbol === 'reading' && /^(?:for|of|from|:|on)$/.test(after)) return NONE;
+  // "Coffee is on" is of no thermometer.
+  if (/^(?:is|are)$/.test(symbol) && !pieces.slice(at + 1, at + 1 + VERB_REACH).some((piece) => piece.symbol.startsWith('#'))) return NONE;
   if (NOW.has(symbol)) return { isNow: true };
   const place = placeOf(symbol, message.names) ?? shortPlace(pieces, at);
   return place === null ? NONE : { place };

@@ -56,6 +56,7 @@ const isMarked = ({ sign, unit, degree, against }: Pick<TempToken, 'sign' | 'uni
 
 const NOTHING = { sign: 'none', unit: null, degree: false, against: null } as const;
 
+const DEEDS = list('tucked covered put pulled laid threw spread draped wrapped drew');
 /** Things whose own temperature is not the house's. */
 const NO_AIR = /^@(?:compost|wall|film|layer|curtain|vents|fan)$/;
 /** What goes on after a heater was spoken of. */
@@ -89,6 +90,8 @@ export function numbersIn(stretch: readonly Piece[], temps: readonly TempToken[]
   if (heater >= 0 && heater < first && !symbols.slice(heater, first).some((symbol) => STORY.has(symbol)) && !symbols.some((symbol) => /^[&$]/.test(symbol) || symbol === 'thermometer')) return 'unknown';
   if (symbols.some((symbol, at) => isBare(symbol) && isCounting(symbols[at + 1]))) return 'unknown';
   if (isOfOthers(symbols)) return 'other';
+  // "Tucked the beds in with the cover about 5" has an hour.
+  if (symbols.some((symbol) => DEEDS.has(symbol)) && symbols.includes('@cover') && symbols.every((symbol) => !EVIDENCE.has(symbol) && (!symbol.startsWith('#') || isBare(symbol)))) return 'unknown';
   const unknown = unknownWords(inCores(symbols));
   const numbers = symbols.flatMap((symbol) => (symbol.startsWith('#') ? (temps[Number(symbol.slice(1))] ?? []) : []));
   const isPlain = numbers.every(isMarked) || symbols.some((symbol) => EVIDENCE.has(symbol) || /^[&$@]/.test(symbol));

@@ -154,7 +154,7 @@ export function reading(heard: Message): Meaning | null {
   // "Only half a degree, so 0.5" is one number said twice.
   // So is "zero, dead zero outside".
   const once = clear.filter((one, at) => !clear.some((other, otherAt) => other.c === one.c && ((otherAt < at && told[otherAt] === told[at]) || (one.place === undefined && other.place !== undefined && one.stat === other.stat))));
-  if (once.length < clear.length && new Set(told).size === once.length) return { kind: 'reading', readings: once };
+  if (once.length < clear.length && new Set(once.map((one) => told[clear.indexOf(one)])).size === once.length) return { kind: 'reading', readings: once };
   // Two numbers for the same thing: one of them is meant, or something that was not understood.
   if (new Set(told).size < told.length) return unclear('which-number', { choices: message.temps.map(({ text }) => text.trim()) });
   return clear.length === 0 ? null : { kind: 'reading', readings: clear };

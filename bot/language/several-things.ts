@@ -217,7 +217,9 @@ function inOrder(text: string, said: readonly Meaning[]): Intent | null {
   const all = oneDeed(said).map((one) => (one.kind === 'mark' ? { ...one, text: text.trim() } : one));
   const rank = ({ kind }: Meaning): number => (kind === 'unclear' ? FIRST_TO_LAST.length + 1 : FIRST_TO_LAST.includes(kind) ? FIRST_TO_LAST.indexOf(kind) : FIRST_TO_LAST.length);
   const isNightOf = (one: Meaning): boolean => one.kind === 'outlook' && one.place === undefined && all.some((other) => other.kind === 'crop' && other.night === one.night);
-  const worth = all.filter((one) => one.kind !== 'chat' && !(one.kind === 'unclear' && one.asks === 'what') && !isNightOf(one) && !(isOpenCrop(one) && all.some(({ kind }) => kind !== 'unclear' && kind !== 'chat')));
+  // "Still got tomatoes hanging on, will they survive": how they are is why it is asked.
+  const isAskedAbout = (one: Meaning): boolean => one.kind === 'outcome' && one.state === 'fine' && one.night === undefined && all.some((other) => other.kind === 'crop' && ('crop' in other ? [other.crop] : other.crops).includes(one.crop));
+  const worth = all.filter((one) => one.kind !== 'chat' && !isAskedAbout(one) && !(one.kind === 'unclear' && one.asks === 'what') && !isNightOf(one) && !(isOpenCrop(one) && all.some(({ kind }) => kind !== 'unclear' && kind !== 'chat')));
   // Who wants no more messages is done with them, and not with the jobs; a number that came along is kept.
   const stop = worth.find(({ kind }) => kind === 'stop');
   const numbers = worth.filter(({ kind }) => kind === 'reading' || kind === 'unclear');

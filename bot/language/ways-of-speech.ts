@@ -71,7 +71,10 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/\bsub[ -]?zero\b/g, 'below freezing'],
   [/\b(twenty|thirty|forty|fifty) ate\b/g, '$1 eight'],
   [/\bkl\.? ?(\d{1,2})(?![.:\d])/g, 'at $1:00'],
-  [/\bw\/?(?= (?:the|a|my|no|his|her|our)\b)/g, 'with'],
+  [/(?<!\d ?)\bw\/?(?= [a-z])/g, 'with'],
+  [/\b(won|lost|beat (?:them|him|her|us)) by \d+\b/g, '$1'],
+  [/\bat (\d{1,2}) (instead of|rather than|not|and not) (?:at )?(\d{1,2})(?! ?[°:.\d])/g, 'at $1:00 $2 $3:00'],
+  [/ ?[-=]+> ?/g, ': '],
   [/\b(\d{1,2}) uhr\b/g, '$1:00'],
   // "In/out 30/16".
   [/\b(in|out)(?:side)? ?\/ ?(in|out)(?:side)?:? (-?\d+(?:\.\d+)?) ?\/ ?(-?\d+(?:\.\d+)?)(?![\d/])/g, '$1side $3, $2side $4'],

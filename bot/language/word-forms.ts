@@ -26,7 +26,7 @@ const SAID_AS: Readonly<Record<string, string>> = {
   gunna: 'going to', werk: 'work', wrk: 'work', wrks: 'works', werks: 'works', stil: 'still', stoped: 'stopped', brok: 'broke', brokn: 'broken',
   wich: 'which', becuz: 'because', cuz: 'because', coz: 'because', lite: 'light', lites: 'lights', hevy: 'heavy', survivd: 'survived',
   lotta: 'lot of', kinda: 'kind of', dunno: 'do not know', lemmie: 'let me', yu: 'you', thay: 'they', wether: 'weather', wheather: 'weather',
-  wil: 'will', cvrd: 'covered', parafin: 'paraffin', parrafin: 'paraffin', kerosine: 'kerosene', proprane: 'propane', til: 'until', "'til": 'until', shd: 'should', degr: 'degrees', shady: 'shade', cvr: 'cover', cvrs: 'covers', cvring: 'covering', em: 'them', teh: 'the', waht: 'what', wht: 'what', shoud: 'should', shoudl: 'should', shold: 'should', thru: 'through', u: 'you', ur: 'your',
+  wil: 'will', cvrd: 'covered', ther: 'there', burried: 'buried', parafin: 'paraffin', parrafin: 'paraffin', kerosine: 'kerosene', proprane: 'propane', til: 'until', "'til": 'until', shd: 'should', degr: 'degrees', shady: 'shade', cvr: 'cover', cvrs: 'covers', cvring: 'covering', em: 'them', teh: 'the', waht: 'what', wht: 'what', shoud: 'should', shoudl: 'should', shold: 'should', thru: 'through', u: 'you', ur: 'your',
   r: 'are', pls: 'please', plz: 'please', thx: 'thanks', shld: 'should', cld: 'could', wld: 'would', wk: 'week', b4: 'before', abt: 'about',
   min: 'minimum', mins: 'minimum', max: 'maximum', mx: 'maximum', mn: 'minimum', lo: 'low', gh: 'greenhouse',
   temps: 'temperature', temp: 'temperature', temperatures: 'temperature', thermo: 'thermometer', outdoors: 'outside', indoors: 'inside',

@@ -26,6 +26,8 @@ import { GROWERS_23 } from './corpus-growers-23.js';
 import { GROWERS_24 } from './corpus-growers-24.js';
 import { GROWERS_25 } from './corpus-growers-25.js';
 import { GROWERS_26 } from './corpus-growers-26.js';
+import { GROWERS_27 } from './corpus-growers-27.js';
+import { GROWERS_28 } from './corpus-growers-28.js';
 import { FRESH } from './corpus-fresh-1.js';
 import { FRESH_2 } from './corpus-fresh-2.js';
 import { CORPUS_READINGS } from './corpus-readings.js';
@@ -67,7 +69,6 @@ const NOT_YET: ReadonlySet<string> = new Set([
   '2 degrees inside now, vents shut since 4',
   'just ran out there in my slippers. 33 under the cover, 26 inside, snowing like crazy 😩',
   'Bed 3 has 18 ft of carrots in it and no cover on them. Will they be ok tonight?',
-  'low last night was thirty one in the green house and under the row cover it was thirty six this is Loretta by the way',
   'righto whats the best thing to do tonight',
   'new polythene fitted on the tunnel this afternoon, the old sheet has gone to the tip',
   'low under the cover was 34, soil never went below 39',
@@ -79,10 +80,8 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'Br. Thomas is 84 today and still sings louder than all of us. Deo gratias!',
   'My grandmother was born 1931, she had 6 old windows for cold frame and never no computer :)',
   'From the tube in ground comes air 9 degrees now, fan is running',
-  'send it at 6 instead of 8 please im asleep by 8',
   'tell me what needs doin tonight',
   'the 14 strawberry plants all made it looking good',
-  'got to minus 2 celsius inside last night (new thermometer is metric sorry, cant figure out how to change it)',
   'We bottomed out at 19 inside,-12 outside. Coldest Ive seen since we put the house up',
   'taped up the rip, film is sealed again',
   'I turned 80 this week and I still have tomatoes hanging on if you can believe it. will tonight finish them',
@@ -92,7 +91,6 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'did what i changed last week do any good',
   'BBC saying minus 9 for tonight, that right?',
   'last nights low was 24 and the lettuce looks ok i guess',
-  'grandad says min was -6 outside & -1 inside, hes 84',
   'the radio guy said 8 degrees tonight, what do you have',
   'on the news they had -22 in the Alps, crazy',
   'do you know a good recipe for leek soup? we are 4',
@@ -100,7 +98,6 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'tomato starts in the gh safe tonite?',
   'outdoors its minus 40 as of now. yes forty. send help',
   'filled 6 water barrels and lined em up on the north side today',
-  'Zero. Dead zero outside last night. Inside min was 14',
   'covered em last night like u said. lowest inside 21',
   'so the peas came up finally last week, hows tonight look for them',
   'radio said 5 degrees tonight. do the leeks care',
@@ -115,10 +112,16 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'Tiefst... sorry, lowest was -5,8 in the foil tunnel',
   'bottomed out at 1.8, heater was on low from ten',
   'Lowest last night 1 degree in tunnel, kale good, silverbeet a bit sulky',
-  'still have two tomato plants hanging on, will they live through tonight',
   'Just pulled back the cover and the claytonia is standing up green as can be',
   'I turned 74 today and still out weeding at 8 this morning, would you believe it',
   'sold 22 bags of salad at the market for 6 bucks each today 🙌',
+  'watched the footy, lost by 23, dont want to talk about it',
+  'turned 67 today and they got me a cake shaped like a cabbage lol',
+  'my buddy over the hill has 3 greenhouses and 14 goats he never sleeps haha',
+  'can u send the forecast at 8 instead of 6',
+  'stuck my hand n the thermometer at the buried tube outlet, blowing 49 right now',
+  'Hoop house is thirty nine degrees right now just checked it on my way in from the chickens',
+  'can u send the evening thing at 8 instead of 6',
 ]);
 
 describe.each([
@@ -152,6 +155,8 @@ describe.each([
   ['high and northern places', GROWERS_24],
   ['as different as can be', GROWERS_25],
   ['winter growers', GROWERS_26],
+  ['one thing a message', GROWERS_27],
+  ['one thing a message again', GROWERS_28],
 ] as const)('corpus of %s', (_, phrases) => {
   it.each(phrases.map((phrase) => [title(phrase), phrase] as const))('%s', (_title, phrase) => {
     const intent = heard(phrase);
