@@ -17,9 +17,14 @@ const Hours = z
     surfacePressurePa: Numbers,
     snowfallM: Numbers,
     airTempSpreadK: NumbersOrNull,
-    cloudSpread: NumbersOrNull,
-    airTempCloudCorrelation: NumbersOrNull,
+    // Rows of versions that knew no members of the ensemble are without.
+    cloudSpread: NumbersOrNull.optional(),
+    airTempCloudCorrelation: NumbersOrNull.optional(),
     modelDifferenceK: NumbersOrNull,
+  })
+  .transform((hours) => {
+    const unknown = hours.timeS.map(() => null);
+    return { ...hours, cloudSpread: hours.cloudSpread ?? unknown, airTempCloudCorrelation: hours.airTempCloudCorrelation ?? unknown };
   })
   .refine((hours) => Object.values(hours).every((column) => column.length === hours.timeS.length));
 
@@ -46,7 +51,7 @@ const Answer = z.object({
   notes: z.array(Note),
 });
 
-/** The answer in a stored row; null when the row is not one (an older version, a damaged file). */
+/** The answer in a stored row; null when the row is not one (a damaged file, a version that cannot be read). */
 export function parseStoredAnswer(body: string): WeatherAnswer | null {
   let json: unknown;
   try {

@@ -155,6 +155,22 @@ describe('a store that is not as expected', () => {
     expect(weather.hits(FORECAST)).toBe(4);
   });
 
+  it('a row of a version that knew no members of the ensemble is answered with in an outage, what they would say as not known', async () => {
+    const { hours } = await service.source.weatherAt(PLACE);
+    const [key, row] = [...service.rows][0]!;
+    const older = JSON.parse(row.body) as { hours: Record<string, unknown> };
+    delete older.hours['cloudSpread'];
+    delete older.hours['airTempCloudCorrelation'];
+    service.rows.set(key, { ...row, body: JSON.stringify(older) });
+    service.clock.set(START_S + 2 * HOUR_S);
+    weather.script(FORECAST, dead);
+    const answer = await service.source.weatherAt(PLACE);
+    const unknown = hours.timeS.map(() => null);
+    expect(answer).toMatchObject({ stale: true, issuedAtS: START_S });
+    expect(answer.hours).toEqual({ ...hours, cloudSpread: unknown, airTempCloudCorrelation: unknown });
+    expect(service.warnings).not.toContain('stored-weather-unreadable');
+  });
+
   it('a row from the future (a clock that was put back) is asked anew', async () => {
     await service.source.weatherAt(PLACE);
     service.clock.set(START_S - 48 * HOUR_S);
