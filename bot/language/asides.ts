@@ -92,7 +92,7 @@ const KIND = wordings`
 const bare = (plain: string): string => ` ${plain.replace(/[^a-z']+/g, ' ').trim()} `;
 
 /** What is told for joy. */
-const LIFE = / (?:birthday|cake|wedding|party|grandson|granddaughter|hockey|football|game|match|won|newborn|graduated|anniversary|turned (?:today|yesterday)) /;
+const LIFE = / (?:birthday|cake|wedding|party|grandson|granddaughter|hockey|football|game|match|won|newborn|graduated|anniversary|turned (?:today|yesterday)|years? old today|old today) /;
 const ASKS_AFTER_US = / (?:how are (?:you|things)|how is (?:it going|yourself|life|tricks)) /;
 
 /** Whether a message is nothing but kind words. */

@@ -29,7 +29,7 @@ const AFTER_AGE = list('and but so now years ; , . this next with years-old said
 /** "Day 3", "page 12". */
 const NUMBERED = wordings`
   ^(?:day|week|month|chapter|page|part|version|round|season|winter|channel|level|grade|step|platform|junction|route|lesson|episode|volume|plot|lot|bay|
-  gate|room|flat|bus|road|highway|lane|unit)$
+  gate|year|class|form|room|flat|bus|road|highway|lane|unit)$
 `;
 
 const isPlural = (word: string): boolean => PLURALS.has(word) || /(?:children|men|women|people)$/.test(word) || (word.length > 3 && word.endsWith('s') && !/(?:ss|us|is)$/.test(word) && !NO_NOUN.has(word) && isEverydayWord(word) && (isEverydayWord(singular(word)) || isEverydayWord(word.slice(0, -1))));

@@ -27,7 +27,7 @@ const NEGATED = wordings`
 `;
 const HARVESTED = / (?:picked|harvested|cut|pulled|gathered|brought in) /;
 const LATER = wordings`
-  will|going to|about to|planning|plan to|want to|need to|later|soon|on my way|heading out|off to|gonna|shall|tomorrow|thinking|considering|wondering
+  will|going to (?!bed|sleep|work|town|church|the )|about to|planning|plan to|want to|need to|later|soon|on my way|heading out|off to|gonna|shall|tomorrow|thinking|considering|wondering
   not sure|maybe|might|may|went (?:out |in |over |down |up )?to (?!bed|the|my|check|see)|hope to|hoping to|going out|going in|heading|gonna|off out|trying to|in a minute
 `;
 

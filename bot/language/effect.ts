@@ -30,6 +30,7 @@ const THINGS = / (?:\w+ing|that|it|this|they|those|change|changes|changed|put|di
 export function effect(message: Message): Intent | null {
   const { said } = message;
   if (!message.asks && !/^ (?:effect of|difference from) /.test(said)) return null;
+  if (/ (?:coming|next) (?:few )?(?:days|nights|week) /.test(said)) return null;
   if (/ (?:would|will|if|should|(?<! do )you|do i|do we|how does this|how do you) /.test(said)) return null;
   if (!(HELPED.test(said) || HOW_MUCH.test(said)) || !THINGS.test(said)) return null;
   const items = itemsSaid(said);

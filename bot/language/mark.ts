@@ -31,7 +31,7 @@ const MEASURES = / (?:thermometer|probe|sensor|hand|hands|finger) (?:\w+ ){0,3}?
 const STAYS = wordings`
   filled (?:\S+ ){0,4}?@stones
   (?:hung|fitted|put up) (?:up )?(?:a|an|another|the|my|our) @curtain
-  changed (?:\S+ ){0,3}?@(?:film|layer)
+  changed (?:\S+ ){0,3}?@(?:film|layer)|@tube (?:is|are) (?:in|laid|buried|down)
   thermometer (?:\S+ )*?used to be
   thermometer (?:\S+ ){0,4}?(?:hangs|sits|stands|is) (?:now |a bit )?(?:lower|higher|elsewhere|in another|at the other)
   double skinned|reskinned|re skinned|reglazed

@@ -188,6 +188,9 @@ function countItems(pieces: readonly Piece[], temps: readonly TempToken[], amoun
     if (temp === undefined) return piece;
     if (isYear(pieces, index, temp)) return { ...piece, symbol: '*year' };
     if (countsSomething(pieces, index, temp)) return { ...piece, symbol: `=${amounts.push({ type: 'amount', value: temp.value, noun: 'other', text: temp.text, start: temp.start, end: temp.end }) - 1}` };
+    // "Ate 11 pancakes. Eleven."
+    const isSaidAgain = amounts.some(({ value, start }) => value === temp.value && start < temp.start) && /^(?:|;)$/.test(pieces[index - 1]?.symbol ?? '') && /^(?:|;)$/.test(pieces[index + 1]?.symbol ?? '') && temp.sign === 'none' && temp.unit === null && !temp.degree;
+    if (isSaidAgain) return { ...piece, symbol: '*figure' };
     // "3 greenhouses".
     const isOfHouses = /^&(?:inside|outside)$/.test(pieces[index + 1]?.symbol ?? '') && /[a-z]{3}s$/.test(pieces[index + 1]?.written ?? '') && temp.sign === 'none' && temp.unit === null && !temp.degree && Number.isInteger(temp.value);
     if (isOfHouses) return { ...piece, symbol: `=${amounts.push({ type: 'amount', value: temp.value, noun: 'other', text: temp.text, start: temp.start, end: temp.end }) - 1}` };

@@ -73,7 +73,7 @@ const isBedOf = (symbols: readonly string[], crop: string): boolean => /^(?:beds
 
 /** Whether a stretch speaks of somebody else's house, or of a time long ago. */
 export const isOfOthers = (symbols: readonly string[]): boolean =>
-  OLD_TALE.test(` ${symbols.join(' ')} `) || symbols.some((symbol, at) => /^(?:[&%]|stuff$|plants$|crops$|lot$)/.test(symbol) && OTHERS_OWN.test(symbols[at - 1] === 'is' ? (symbols[at - 2] ?? '') : (symbols[at - 1] ?? '')));
+  OLD_TALE.test(` ${symbols.join(' ')} `) || SOMEBODYS.test(` ${symbols.join(' ')} `) || symbols.some((symbol, at) => /^(?:[&%]|stuff$|plants$|crops$|lot$)/.test(symbol) && OTHERS_OWN.test(symbols[at - 1] === 'is' ? (symbols[at - 2] ?? '') : (symbols[at - 1] ?? '')));
 
 /** What a stretch of talk makes of its numbers: temperatures, something else that is measured, or nobody knows. */
 export function numbersIn(stretch: readonly Piece[], temps: readonly TempToken[]): 'temperatures' | 'other' | 'unknown' {
@@ -107,7 +107,9 @@ const OLD_TALE = wordings`
   my own temperature|once $
 `;
 /** "His tunnel". */
-const OTHERS_OWN = /^(?:his|her|their|your|neighbou?rs?)$/;
+const OTHERS_OWN = /^(?:his|her|their|your|neighbou?rs?|laws?|dads|mums|moms|grandads|grandpas|nans|grannys|uncles|aunts|sisters|brothers|mates|buddys|friends|sons|daughters|bosses)$/;
+/** "Trev's greenhouse hit 19", with its "is" written out. */
+const SOMEBODYS = / (?!it |that |there |here |this |what |who |which |thermometer |she |he )[a-z]+ is &inside (?:was|hit|had|got|went|dropped|fell|bottomed|only) /;
 /** Makes of a core that it says what it is of, and of when. */
 const OF_HOUSE = /^(?:[&$]|@(?:cover|water|stones)$|low$|lowest$|minimum$|high$|highest$|maximum$)/;
 /** A story before a number is none of a thermometer where somebody only wishes or does not know. */

@@ -6,6 +6,7 @@ import type { Piece } from './piece.js';
 import { plainText } from './plain-text.js';
 import { isQuestion } from './question.js';
 import { isAllOfOther } from './numbers-of-others.js';
+import { unknownWords } from './reading-talk.js';
 import { isRemark } from './remarks.js';
 import { wordings } from './wordings.js';
 
@@ -102,6 +103,14 @@ function costOf(part: Part, lost: number): number {
 const isOpenCrop = (intent: Meaning): boolean => intent.kind === 'unclear' && intent.asks === 'which-crop' && intent.word === undefined;
 const ASKED_ALONE: ReadonlySet<IntentKind> = new Set(['help', 'start', 'erase', 'export']);
 
+/** A story of so many words that are none of a thermometer makes a bare number beside it doubtful. */
+const STORY_WORDS = 2;
+const isBareAlone = (pieces: readonly Piece[], temps: Message['temps']): boolean => {
+  const said = pieces.filter(({ symbol }) => !STOP.test(symbol));
+  const temp = temps[Number(/^#(\d+)$/.exec(said[0]?.symbol ?? '')?.[1])];
+  return said.length === 1 && temp !== undefined && temp.sign === 'none' && temp.unit === null && !temp.degree && temp.against === null;
+};
+
 /** A stretch of the message as a message of its own, with what it means. */
 function partOf(message: Message, from: number, to: number, understood: (text: string) => Intent): Part {
   const pieces = message.pieces.slice(from, to);
@@ -115,6 +124,8 @@ function partOf(message: Message, from: number, to: number, understood: (text: s
   const isAlone = ASKED_ALONE.has(intent.kind);
   const told = ofBefore ?? (intent.kind === 'did' ? { ...intent, words: words.replace(/[\s,;.-]+(?:and|but)?\s*$/i, '').trim() } : intent);
   const symbols = pieces.map(({ symbol }) => symbol);
+  const rest = [...message.pieces.slice(0, from), ...message.pieces.slice(to)].map(({ symbol }) => symbol);
+  if (intent.kind === 'reading' && isBareAlone(pieces, message.temps) && unknownWords(rest) > STORY_WORDS) return { from, to, intent: unclear('which-reading', { word: words.trim() }), hasNumber: true, isOfOther: false };
   const hasNumber = symbols.some((symbol) => symbol.startsWith('#'));
   return { from, to, intent: isAlone ? unclear('what') : told, hasNumber, isOfOther: hasNumber && intent.kind === 'unclear' && isAllOfOther(withPieces(message, pieces)) };
 }

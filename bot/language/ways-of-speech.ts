@@ -66,6 +66,9 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/\b(?:i|we|i've|we've|have) done (?=(?:cover|clos|shut|put|turn|pull|pick|lit|open|switch|drawn|went|got|forgot|build|built|hung|harvest)[a-z]*\b)/g, 'i already '],
   [/\b(?:fixing|fitting|aiming|minded|bound) to\b/g, 'going to'],
   [/\bmight could\b/g, 'could'],
+  [/(?<=\b(?:is|are|'s|s) )no (?=[a-z]+ing\b)/g, 'not '],
+  [/(?<=(?:plus |\+)\d.*)[.,;!]* ?(?:plus|positive),? not (?:minus|negative)\b/g, ''],
+  [/(?<=^(?!.*\b(?:was|were|got|hit|last)\b).*\b(?:what|whats|what's|how|hows|how's|will|going to|is it)\b.*)\bthe night(?=\W*$)/g, 'tonight'],
   [/\b(?:my |the )?[a-z]+ (?:says|said|asked me|wants me|told me) to (?:tell|let) you (?:know )?(?:that )?(?=it\b|the\b|low\b|inside\b|outside\b|we\b)/g, ''],
   [/\b(\d+) ?(?:in|inch|inches|")(?: of)? (?=(?:\w+ )?(?:snow|ice|rain|slush|powder)\b)/g, '$1 inches of '],
   [/\bsub[ -]?zero\b/g, 'below freezing'],
@@ -146,7 +149,7 @@ function inPlainWord(word: string): string {
   // "Doin", "sittin".
   // "Bottomd", "coverd".
   if (/[^aeiou]d$/.test(word) && word.length > 4 && !isEverydayWord(word) && isEverydayWord(`${word.slice(0, -1)}ed`)) return `${word.slice(0, -1)}ed`;
-  const isClipped = word.length > 4 && word.endsWith('in') && !isEverydayWord(word) && isEverydayWord(`${word}g`);
+  const isClipped = word.length > 3 && word.endsWith('in') && !isEverydayWord(word) && isEverydayWord(`${word}g`);
   return isClipped ? `${word}g` : stem === undefined ? word : `${stem}'s`;
 }
 
