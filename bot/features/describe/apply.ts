@@ -110,8 +110,8 @@ export function withPlace(state: DescribeState, said: PlaceFact, found: { readon
   if (Math.abs(latitude) > 90 || Math.abs(longitude) > 180) return { problem: { code: 'bad-coordinates' } };
   const units = state.told.units === 'told' ? (state.file.grower?.units ?? found.habits.temperature) : found.habits.temperature;
   const habits = state.told.units === 'told' && state.habits !== null ? { ...found.habits, lengths: state.habits.lengths } : found.habits;
-  // The clock and the height of another place are others.
-  const { timeZone: _zone, elevation: _height, ...around } = state.file.place ?? {};
+  // The clock, the height and the name of another place are others.
+  const { timeZone: _zone, elevation: _height, name: _name, ...around } = state.file.place ?? {};
   const file: DraftFile = { ...state.file, place: { ...around, latitude: rounded(latitude), longitude: rounded(longitude) }, grower: { ...state.file.grower, units } };
   return settled(sized({ ...state, file, habits, placeName: found.name, choices: [], looking: null }), 'place', 'told');
 }
@@ -262,9 +262,12 @@ export function completeFile({ file, size, thermometers, placeName, told }: Desc
   if (place === undefined || lengths === undefined || layers === undefined || size.shape === undefined) return null;
   const { none: _before, ...rest } = filledIn(file);
   const none = SAID_NONE.filter((topic) => told[topic] === 'none');
-  const named = placeName === null ? place : { ...place, name: placeName };
+  const named = placeName === null ? place : { ...place, name: placeName.slice(0, MOST_OF_NAME) };
   return { ...rest, place: named, size: lengths, layers, ...(thermometers.length === 0 ? {} : { thermometers: inFile(thermometers, file) }), ...(none.length === 0 ? {} : { none }) };
 }
+
+/** As the file has it at most. */
+const MOST_OF_NAME = 120;
 
 /** What may be said not to be there. */
 const SAID_NONE = ['covers', 'water', 'air', 'compost', 'heater', 'crops', 'thermometers'] as const satisfies readonly NonNullable<GreenhouseFile['none']>[number][];

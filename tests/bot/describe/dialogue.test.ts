@@ -100,6 +100,9 @@ describe('what is read back later', () => {
     const heated = changeGreenhouse(whole.file!, 'we bought a 2 kW electric heater', CONTEXT)!.file!;
     expect(heated.none).not.toContain('heater');
     expect(readBack(heated, CONTEXT)).toMatch(/^1 Place: Alder Bench/mu);
+    const moved = changeGreenhouse(heated, 'I moved to 46.25, -73.12', CONTEXT)!.file!;
+    expect(moved.place).not.toHaveProperty('name');
+    expect(readBack(moved, CONTEXT)).toMatch(/^1 Place: 46\.25/mu);
   });
 });
 
