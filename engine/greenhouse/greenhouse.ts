@@ -28,7 +28,7 @@ const crop = z.union([
   z.strictObject({
     crop: z.string().min(1),
     hardiness: z.enum(['tender', 'half-hardy', 'hardy', 'very hardy']).optional(),
-    worth: z.number().min(0).optional().meta({ description: 'what this crop is worth to you in this bed, in your money; its part of the bed when left out' }),
+    worth: z.number().min(0).optional().meta({ description: 'what this crop is worth to you in this bed, in your money; its part of what the others leave of the bed when left out' }),
   }),
 ], { error: 'expected the name of a crop, for example "kale" or {"crop": "minutina", "hardiness": "hardy"}' });
 

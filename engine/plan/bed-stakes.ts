@@ -17,14 +17,19 @@ export interface BedStake {
 }
 
 /**
- * Worth of each crop of a bed: its own where the grower gave one, else its part of the bed's.
+ * Worth of each crop of a bed: its own where the grower gave one, else its part of what that leaves of the bed's.
  * Units: money.
  * Valid: a bed and its area.
- * Outside: not applicable.
- * Source: decision rule of this project; 5 for each square metre where nothing was given.
+ * Outside: nothing is left where its crops are worth more than the bed.
+ * Source: decision rule of this project; 5 for each square metre, whatever other crops are worth, where no worth of the bed was given.
  */
-export const cropWorths = (bed: Bed, areaM2: number): readonly number[] =>
-  bed.crops.map((entry) => (typeof entry === 'string' ? undefined : entry.worth) ?? (bed.worth ?? WORTH_PER_M2 * areaM2) / bed.crops.length);
+export function cropWorths(bed: Bed, areaM2: number): readonly number[] {
+  const own = bed.crops.map((entry) => (typeof entry === 'string' ? undefined : entry.worth));
+  const given = own.filter((worth) => worth !== undefined);
+  const left = Math.max(0, (bed.worth ?? 0) - given.reduce((sum, worth) => sum + worth, 0)) / (own.length - given.length);
+  const other = bed.worth === undefined ? (WORTH_PER_M2 * areaM2) / own.length : left;
+  return own.map((worth) => worth ?? other);
+}
 
 /**
  * What stands to be lost in each bed and how long its cover takes, as the evening counts with it.

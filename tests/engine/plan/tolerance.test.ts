@@ -46,9 +46,15 @@ describe("the grower's own trip and main bed", () => {
 
 describe('worth of beds', () => {
   it("is a crop's own, else its part of the bed's, else 5 for each square metre", () => {
-    const { beds } = { beds: bedStakes(checked({ beds: [{ name: 'a', area: 6, crops: [{ crop: 'kale', worth: 70 }, 'leek'] }, { name: 'b', area: 2, worth: 40, crops: ['lettuce', 'spinach'] }] })) };
+    const beds = bedStakes(checked({ beds: [{ name: 'a', area: 6, crops: [{ crop: 'kale', worth: 70 }, 'leek'] }, { name: 'b', area: 2, worth: 40, crops: ['lettuce', 'spinach'] }] }));
     expect(beds.map(({ crops }) => crops.map(({ worth, isGiven }) => [worth, isGiven]))).toEqual([[[70, true], [15, false]], [[20, true], [20, true]]]);
     expect(beds.map(({ worth }) => worth)).toEqual([85, 40]);
+  });
+
+  it("where the bed's is given, other crops share what those of their own worth leave of it", () => {
+    const [whole, over] = bedStakes(checked({ beds: [{ name: 'a', area: 6, worth: 90, crops: [{ crop: 'kale', worth: 60 }, 'lettuce', 'leek'] }, { name: 'b', area: 2, worth: 40, crops: [{ crop: 'kale', worth: 60 }, 'spinach'] }] }));
+    expect(whole).toMatchObject({ worth: 90, crops: [{ worth: 60 }, { worth: 15 }, { worth: 15 }] });
+    expect(over).toMatchObject({ worth: 60, crops: [{ worth: 60 }, { worth: 0 }] });
   });
 });
 
