@@ -11,6 +11,12 @@ const FEW = 5;
 const SOME = 20;
 /** So unlikely a count is no chance any more. */
 const UNLIKELY = 0.05;
+/**
+ * Of a verdict: 0.05 shared over four words and both tails is 0.006, and a little less because it is looked at again and again (project estimate).
+ * Where chances are sound, some 2 of 100 winters then end with such a claim and 6 make it at one of nine looks; with 0.05 it would be 25 and 54
+ * (300 invented winters of 90 nights and four crops).
+ */
+const UNLIKELY_VERDICT = 0.005;
 
 export interface RecordWords {
   readonly main: ThermometerRecord;
@@ -80,13 +86,14 @@ function verdictLines(verdicts: VerdictRecord): readonly string[] {
   return [...verdicts.map(verdictLine), ...(few.length === 0 ? [] : [`Too few nights yet to judge ${isAll ? 'that' : few.join(' and ')}.`])];
 }
 
-function verdictLine({ spokenAs, cases, happened, meanChance, nights, chanceOfSoFew, chanceOfSoMany }: VerdictRecord[number]): string {
+function verdictLine({ spokenAs, cases, happened, meanChance, nights, chanceOfSoFew, chanceOfSoMany, isTold }: VerdictRecord[number]): string {
   const cropNights = `of ${cases} crop ${cases === 1 ? 'night' : 'nights'}`;
-  if (spokenAs === 'safe' && happened === 0) return `When I said safe, nothing was marked: ${cases} ${cropNights}.`;
+  if (spokenAs === 'safe' && happened === 0) return `When I said safe, ${isTold ? 'nothing was marked' : 'it never got cold enough for marks'}: ${cases} ${cropNights}.`;
   const count = `When I said ${VERDICT_WORDS[spokenAs]}, it got cold enough for marks on ${happened === 0 ? 'none' : happened} ${cropNights}. I had given ${inTen(meanChance)}.`;
   if (nights < FEW) return count;
-  if (chanceOfSoMany < UNLIKELY) return `${count} That is too often to be chance: take more care than I say.`;
-  return chanceOfSoFew < UNLIKELY ? `${count} That is too seldom to be chance: it is safer than I say.` : count;
+  if (chanceOfSoMany < UNLIKELY_VERDICT) return `${count} That is too often to be chance: take more care than I say.`;
+  // No advice: it could only be to take less care.
+  return chanceOfSoFew < UNLIKELY_VERDICT ? `${count} That is too seldom to be chance.` : count;
 }
 
 /** Mostly nobody has looked at the plants. */

@@ -4,17 +4,26 @@ import type { AdvisoryCrop } from '../evening/advisory.js';
 import { SAME_C, type PastNight, type ReadLow } from './past-nights.js';
 
 /** How each verdict held, from the mildest on; those that were never given on a night that can be judged are left out. */
-export type VerdictRecord = readonly WordReliability<Verdict>[];
+export type VerdictRecord = readonly VerdictHeld[];
+
+export interface VerdictHeld extends WordReliability<Verdict> {
+  /** Each case was told of the plants: none goes by a low alone. */
+  readonly isTold: boolean;
+}
+
+interface Given extends SpokenChance<Verdict> {
+  readonly isTold: boolean;
+}
 
 const VERDICTS: readonly Verdict[] = ['safe', 'watch', 'at-risk', 'likely-lost'];
 
 /** Whether crops were marked as their verdicts had it: by what was told of them, else by the low at the plant as it was read. */
 export function verdictRecord(nights: readonly PastNight[]): VerdictRecord {
-  const given = nights.flatMap((night) => night.crops.filter((crop) => wentAsSaid(crop, night)).flatMap((crop): readonly SpokenChance<Verdict>[] => {
-    const happened = wasMarked(crop, night);
-    return happened === null ? [] : [{ night: night.date, spokenAs: crop.verdict, probability: crop.damageProbability, happened }];
+  const given = nights.flatMap((night) => night.crops.filter((crop) => wentAsSaid(crop, night)).flatMap((crop): readonly Given[] => {
+    const marked = wasMarked(crop, night);
+    return marked === null ? [] : [{ night: night.date, spokenAs: crop.verdict, probability: crop.damageProbability, ...marked }];
   }));
-  return reliabilityTable(given, VERDICTS).words;
+  return reliabilityTable(given, VERDICTS).words.map((word) => ({ ...word, isTold: given.every(({ spokenAs, isTold }) => spokenAs !== word.spokenAs || isTold) }));
 }
 
 /** The verdict was about the plants as they stood: the plan was followed, or changes nothing for them. */
@@ -25,14 +34,14 @@ function wentAsSaid(crop: AdvisoryCrop, { followed, idleCrops }: PastNight): boo
 }
 
 /** Null where nothing tells. */
-function wasMarked(crop: AdvisoryCrop, night: PastNight): boolean | null {
+function wasMarked(crop: AdvisoryCrop, night: PastNight): Pick<Given, 'happened' | 'isTold'> | null {
   const told = night.outcomes.find((outcome) => isOf(outcome, crop, night));
-  if (told !== undefined) return told.state !== 'fine';
+  if (told !== undefined) return { happened: told.state !== 'fine', isTold: true };
   const read = readFor(crop, night);
   if (read === null || crop.judgedAt === 'soil') return null;
   // A thermometer under the cover shows what the plants there have; else what the house was off by, they were off by too.
   const lowC = read.place === 'cover' && crop.judgedAt === 'cover' ? read.tempC : crop.judgedLowC + read.tempC - read.said.q50;
-  return lowC < crop.damageBeginsC;
+  return { happened: lowC < crop.damageBeginsC, isTold: false };
 }
 
 type Comparable = ReadLow & { readonly said: NonNullable<ReadLow['said']> };

@@ -33,27 +33,39 @@ describe('a verdict', () => {
   });
 
   it('is told by its words, the mildest first', async () => {
-    for (const night of december(5)) {
+    for (const night of december(8)) {
       const verdicts = [lettuce({ crop: 'tomato', asked: 'tomatoes', verdict: 'at-risk', damageProbability: 0.5, damageBeginsC: -1.5 }), lettuce({ crop: 'kale', asked: 'kale', verdict: 'safe', damageProbability: 0.01, damageBeginsC: -8 })];
       await kept.said(night, { inside: 0 }, { verdicts });
       await kept.read(night, -1);
     }
-    // Leaves at -2 are below -1.5 on all five nights; half to the fifth is 3 in 100.
-    expect(await said()).toEqual(['When I said safe, nothing was marked: 5 of 5 crop nights.', 'When I said at risk, it got cold enough for marks on 5 of 5 crop nights. I had given 5 in 10. That is too often to be chance: take more care than I say.']);
+    // Leaves at -2 are below -1.5 on all eight nights; half to the eighth is 4 in 1000.
+    expect(await said()).toEqual(['When I said safe, it never got cold enough for marks: 8 of 8 crop nights.', 'When I said at risk, it got cold enough for marks on 8 of 8 crop nights. I had given 5 in 10. That is too often to be chance: take more care than I say.']);
   });
 
-  it('that came true too seldom is said to be too careful', async () => {
+  it('that came true too seldom is no reason for less care', async () => {
     for (const night of december(5)) {
       await kept.said(night, { inside: 0 }, { verdicts: [lettuce({ verdict: 'likely-lost', damageProbability: 0.95 })] });
       await kept.read(night, 0);
     }
-    expect((await said())[0]).toContain('on none of 5 crop nights. I had given 9+ in 10. That is too seldom to be chance');
+    expect((await said())[0]).toMatch(/on none of 5 crop nights\. I had given 9\+ in 10\. That is too seldom to be chance\.$/u);
+  });
+
+  it('that held safe is said to have left no marks only where all of it was told of the plants', async () => {
+    for (const night of december(5)) {
+      await kept.said(night, { inside: 0 }, { verdicts: [lettuce({ verdict: 'safe', damageProbability: 0.01 })] });
+      await kept.came(night, 'lettuce', 'fine');
+    }
+    expect(await said()).toEqual(['When I said safe, nothing was marked: 5 of 5 crop nights.']);
+    const sixth = december(6).at(-1)!;
+    await kept.said(sixth, { inside: 0 }, { verdicts: [lettuce({ verdict: 'safe', damageProbability: 0.01 })] });
+    await kept.read(sixth, 0);
+    expect(await said()).toEqual(['When I said safe, it never got cold enough for marks: 6 of 6 crop nights.']);
   });
 
   it('of few nights is no judgement', async () => {
     await kept.said(NIGHT, { inside: 0 }, { verdicts: [lettuce({ verdict: 'safe', damageProbability: 0.02 })] });
     await kept.read(NIGHT, 0);
-    expect(await said()).toEqual(['When I said safe, nothing was marked: 1 of 1 crop night.', 'Too few nights yet to judge that.']);
+    expect(await said()).toEqual(['When I said safe, it never got cold enough for marks: 1 of 1 crop night.', 'Too few nights yet to judge that.']);
     for (const night of december(6).slice(1)) {
       await kept.said(night, { inside: 0 }, { verdicts: [lettuce()] });
       await kept.read(night, 0);
