@@ -209,18 +209,28 @@ function carefulSaid(form: string): Extract<ToleranceSaid, { about: 'careful' }>
   return MORE_CAREFUL.test(form) ? { about: 'careful', step: 1 } : null;
 }
 
-/** Joints at which a message may fall into several things said. */
-const JOINT = /[.;!\n]|, | and (?=.* (?:is|are) worth )| but /u;
+/** Joints at which a message may fall into several things said; "and" between two of which each has its number. */
+const JOINT = /[.;!\n]|, |(?<=\d\S*(?: [a-z]+){0,2}) and (?=.* (?:is|are|takes?|costs?|needs?) )| but /iu;
 
 /** Longer messages tell a story, and of what they hold not all is meant so. */
 const MOST_LETTERS = 400;
 
+/** One thing said, and the words that say it: another bed may be spoken of in the same message. */
+export interface TolerancePart {
+  readonly said: ToleranceSaid;
+  readonly text: string;
+}
+
 /** All that a message says of it, as a whole or part by part. */
-export function tolerancesIn(heard: Heard): readonly ToleranceSaid[] {
+export function tolerancesIn(heard: Heard): readonly TolerancePart[] {
   if (heard.text.length > MOST_LETTERS) return [];
   const spelled = heard.text.replace(AND_ANOTHER, '. $1 is worth $2');
-  const whole = spelled === heard.text ? toleranceSaid(readMessage(heard)) : null;
-  return whole === null ? spelled.split(JOINT).flatMap((text) => toleranceSaid(readMessage({ ...heard, text })) ?? []) : [whole];
+  const partOf = (text: string): readonly TolerancePart[] => {
+    const said = toleranceSaid(readMessage({ ...heard, text }));
+    return said === null ? [] : [{ said, text }];
+  };
+  const whole = spelled === heard.text ? partOf(spelled) : [];
+  return whole.length > 0 ? whole : spelled.split(JOINT).flatMap(partOf);
 }
 
 const SUM = String.raw`[$\u00a3\u20ac]?\d+(?:[.,]\d+)?(?: (?:dollars|euros|pounds|bucks|quid))?`;
@@ -229,7 +239,7 @@ const AND_ANOTHER = new RegExp(String.raw`(?<=\bworth\b.*)(?:, and | and |, )((?
 const EACH_ITS_OWN = new RegExp(String.raw`([a-z][a-z ]*?):? (${SUM})(?=\s*(?:$|[.,;!]| and ))`, 'giu');
 
 /** "Kale 60, lettuce 40", where their worth was asked for. */
-export const worthsIn = (heard: Heard): readonly ToleranceSaid[] => tolerancesIn({ ...heard, text: heard.text.slice(0, MOST_LETTERS).replace(EACH_ITS_OWN, '$1 is worth $2') });
+export const worthsIn = (heard: Heard): readonly TolerancePart[] => tolerancesIn({ ...heard, text: heard.text.slice(0, MOST_LETTERS).replace(EACH_ITS_OWN, '$1 is worth $2') });
 
 const OF_TRIPS: ReadonlySet<string | undefined> = new Set<ToleranceSaid['about']>(['trip', 'minutes']);
 

@@ -3,7 +3,7 @@ import type { Outgoing } from '../../chat.js';
 import type { CropWord } from '../../language/crop-word.js';
 import { readSignal } from '../../language/house/signals.js';
 import { readMessage } from '../../language/message.js';
-import { tolerancesIn, toleranceAnswer, worthsIn, type ToleranceSaid } from '../../language/tolerance.js';
+import { tolerancesIn, toleranceAnswer, worthsIn, type TolerancePart, type ToleranceSaid } from '../../language/tolerance.js';
 import type { Records } from '../../ports.js';
 import { TOLERANCE_ASKS, toleranceNoted } from '../../text/tolerance-text.js';
 import { UNDO } from '../../text/undo-text.js';
@@ -23,11 +23,11 @@ type Ready = (store: Records) => Promise<Outgoing>;
 
 /** What was said of it in a message of its own; null where nothing was. */
 export function prepareTolerance(message: ToleranceMessage, crops: readonly CropWord[]): Ready | null {
-  const said = tolerancesIn(heardOf(message, crops));
-  if (said.length === 0) return null;
-  if (said.some(({ about }) => about === 'ask')) return (store) => ask(message, store);
+  const parts = tolerancesIn(heardOf(message, crops));
+  if (parts.length === 0) return null;
+  if (parts.some(({ said }) => said.about === 'ask')) return (store) => ask(message, store);
   return async (store) => {
-    const { notes, house } = await kept(said, message, store, {});
+    const { notes, house } = await kept(parts, message, store, {});
     // In the middle of a description "no" answers its question, and takes nothing back.
     const canUndo = house !== null && store.isBusy !== true;
     if (canUndo) await store.keepPending?.(JSON.stringify({ about: 'told', text: '', house, atS: message.receivedAtS }));
@@ -40,10 +40,10 @@ const heardOf = ({ text, receivedAtS, zone, units }: ToleranceMessage, crops: re
 type HouseBefore = NonNullable<ToleranceQuestion['house']>;
 
 /** Written with the greenhouse; what it was before, where it changed. */
-async function kept(said: readonly ToleranceSaid[], { greenhouseId, greenhouse, receivedAtS, text }: ToleranceMessage, store: Records, meant: Pick<ToleranceMeant, 'bed'>): Promise<{ readonly notes: readonly string[]; readonly house: HouseBefore | null }> {
+async function kept(parts: readonly TolerancePart[], { greenhouseId, greenhouse, receivedAtS }: ToleranceMessage, store: Records, meant: Pick<ToleranceMeant, 'bed'>): Promise<{ readonly notes: readonly string[]; readonly house: HouseBefore | null }> {
   const stored = await store.greenhouse(greenhouseId);
   const before = stored?.body ?? JSON.stringify(greenhouse);
-  const { file, notes } = withTolerance(JSON.parse(before) as GreenhouseFile, said, { text, nowS: receivedAtS, ...meant });
+  const { file, notes } = withTolerance(JSON.parse(before) as GreenhouseFile, parts, { nowS: receivedAtS, ...meant });
   const body = JSON.stringify(file);
   if (body === before) return { notes, house: null };
   const { version } = await store.saveGreenhouse({ id: greenhouseId, body, savedAtS: receivedAtS });
@@ -71,11 +71,11 @@ export function answerTolerance(question: ToleranceQuestion, message: ToleranceM
   const answer = toleranceAnswer(readMessage(heard), asks, TRIPS_PER_SAVED_BED);
   if (answer === null) {
     const plainly = tolerancesIn(heard);
-    const said = plainly.length === 0 && asks === 'worth' ? worthsIn(heard) : plainly;
-    return said.length > 0 && said.every(({ about }) => ABOUT[asks].includes(about)) ? goOn(said, question, message) : null;
+    const parts = plainly.length === 0 && asks === 'worth' ? worthsIn(heard) : plainly;
+    return parts.length > 0 && parts.every(({ said }) => ABOUT[asks].includes(said.about)) ? goOn(parts, question, message) : null;
   }
   if ('weeks' in answer && answer.weekly === undefined) return asksWeekly({ ...question, asks: 'weekly', weeks: answer.weeks }, message);
-  return goOn(saidBy(answer, question), question, message);
+  return goOn(saidBy(answer, question).map((said) => ({ said, text })), question, message);
 }
 
 const asksWeekly =
@@ -102,11 +102,11 @@ function saidBy(answer: NonNullable<ReturnType<typeof toleranceAnswer>>, { asks,
 
 /** Keeps what was said, and asks the next or is done. */
 const goOn =
-  (said: readonly ToleranceSaid[], { house: _house, again: _again, ...question }: ToleranceQuestion, message: ToleranceMessage): Ready =>
+  (parts: readonly TolerancePart[], { house: _house, again: _again, ...question }: ToleranceQuestion, message: ToleranceMessage): Ready =>
   async (store) => {
     const { bed } = question;
     const next = nextAsked(question);
-    const { notes, house } = await kept(said, message, store, bed === undefined ? {} : { bed });
+    const { notes, house } = await kept(parts, message, store, bed === undefined ? {} : { bed });
     const noted = notes.length === 0 ? [] : [house === null ? notes.join(' ') : `${toleranceNoted(notes)} ${UNDO}`];
     if (next === null) {
       await store.keepPending?.(house === null ? null : JSON.stringify({ about: 'told', text: '', house, atS: message.receivedAtS }));

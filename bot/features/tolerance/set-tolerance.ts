@@ -1,6 +1,6 @@
 import { bedStakes, checkGreenhouse, cropFamilyOf, findCrop, tripsFor, tripShareOf, TRIPS_PER_SAVED_BED, type BedStake, type Greenhouse, type GreenhouseFile } from '../../../engine/index.js';
 import { bedsNamed } from '../../language/beds-named.js';
-import type { ToleranceSaid } from '../../language/tolerance.js';
+import type { TolerancePart, ToleranceSaid } from '../../language/tolerance.js';
 import { PRICE_OF_CALLS, TOLERANCE_NOTED, TOLERANCE_REFUSED } from '../../text/tolerance-text.js';
 
 type Bed = NonNullable<GreenhouseFile['beds']>[number];
@@ -9,10 +9,11 @@ type Grower = NonNullable<GreenhouseFile['grower']>;
 
 /** What is meant beside the words: the bed that was asked about, and when it was said. */
 export interface ToleranceMeant {
-  readonly text: string;
   readonly bed?: string;
   readonly nowS: number;
 }
+
+type Meant = ToleranceMeant & Pick<TolerancePart, 'text'>;
 
 export interface ToleranceSet {
   readonly file: GreenhouseFile;
@@ -20,13 +21,13 @@ export interface ToleranceSet {
 }
 
 /** The file with what was said of how readily to call, and what was noted of it. */
-export const withTolerance = (file: GreenhouseFile, said: readonly ToleranceSaid[], meant: ToleranceMeant): ToleranceSet =>
-  said.reduce<ToleranceSet>((sofar, one) => {
-    const { file: next, notes } = withOne(sofar.file, one, meant);
+export const withTolerance = (file: GreenhouseFile, parts: readonly TolerancePart[], meant: ToleranceMeant): ToleranceSet =>
+  parts.reduce<ToleranceSet>((sofar, { said, text }) => {
+    const { file: next, notes } = withOne(sofar.file, said, { ...meant, text });
     return { file: next, notes: [...sofar.notes, ...notes] };
   }, { file, notes: [] });
 
-function withOne(file: GreenhouseFile, said: ToleranceSaid, meant: ToleranceMeant): ToleranceSet {
+function withOne(file: GreenhouseFile, said: ToleranceSaid, meant: Meant): ToleranceSet {
   switch (said.about) {
     case 'trips':
       return withTrips(file, said.trips, meant);
@@ -71,7 +72,7 @@ function stepped(file: GreenhouseFile, step: 1 | -1): ToleranceSet {
   return { file: withGrower(file, { careful: next }), notes: [TOLERANCE_NOTED.step(next, now), ...(step === 1 ? [] : [PRICE_OF_CALLS])] };
 }
 
-function withMinutes(file: GreenhouseFile, { minutes: said, crops }: Extract<ToleranceSaid, { about: 'minutes' }>, meant: ToleranceMeant): ToleranceSet {
+function withMinutes(file: GreenhouseFile, { minutes: said, crops }: Extract<ToleranceSaid, { about: 'minutes' }>, meant: Meant): ToleranceSet {
   const minutes = Math.min(MOST_MINUTES, said);
   const stakes = bedStakes(checked(file));
   const named = bedsNamed(meant.text, stakes.map(({ name }) => name));
@@ -91,7 +92,7 @@ function withMinutes(file: GreenhouseFile, { minutes: said, crops }: Extract<Tol
 const rounded = (value: number): number => Math.round(value * 100) / 100;
 
 /** Crops by their name, in the bed that was named if one was; a bed where no crop was. */
-function withWorth(file: GreenhouseFile, { worth, crops }: Extract<ToleranceSaid, { about: 'worth' }>, meant: ToleranceMeant): ToleranceSet {
+function withWorth(file: GreenhouseFile, { worth, crops }: Extract<ToleranceSaid, { about: 'worth' }>, meant: Meant): ToleranceSet {
   const all = file.beds ?? [];
   const named = meant.bed === undefined ? bedsMeant(meant.text, all) : [meant.bed];
   const isIn = ({ name }: Bed): boolean => named === null || named.includes(name);

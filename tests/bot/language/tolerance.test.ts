@@ -7,6 +7,8 @@ import { instantS, ZONE } from './phrase.js';
 
 const heard = (text: string): Heard => ({ text, atS: instantS('evening'), zone: ZONE, units: 'F', crops: CROP_WORDS });
 
+const saidIn = (text: string): readonly ToleranceSaid[] => tolerancesIn(heard(text)).map(({ said }) => said);
+
 const trip = (said: 'easy' | 'annoying' | 'awful'): ToleranceSaid => ({ about: 'trip', trip: said });
 const worth = (value: number, ...crops: string[]): ToleranceSaid => ({ about: 'worth', worth: value, crops });
 const minutes = (value: number, ...crops: string[]): ToleranceSaid => ({ about: 'minutes', minutes: value, crops });
@@ -29,19 +31,20 @@ const SAID: readonly (readonly [string, ToleranceSaid])[] = [
 describe('how readily to call, at any time', () => {
   it.each(SAID)('%s', (text, said) => {
     expect(understand(heard(text)).kind).toBe('settings');
-    expect(tolerancesIn(heard(text))).toEqual([said]);
+    expect(saidIn(text)).toEqual([said]);
   });
 
   it('several things in one message', () => {
-    expect(tolerancesIn(heard('the kale is worth 60, the lettuce is worth 30'))).toEqual([worth(60, 'kale'), worth(30, 'lettuce')]);
-    expect(tolerancesIn(heard('the kale is worth $60 and the lettuce $40'))).toEqual([worth(60, 'kale'), worth(40, 'lettuce')]);
+    expect(saidIn('the kale is worth 60, the lettuce is worth 30')).toEqual([worth(60, 'kale'), worth(30, 'lettuce')]);
+    expect(saidIn('the kale is worth $60 and the lettuce $40')).toEqual([worth(60, 'kale'), worth(40, 'lettuce')]);
     expect(understand(heard('the kale is worth 60 and the lettuce 40')).kind).toBe('settings');
-    expect(worthsIn(heard('kale 60, lettuce 40'))).toEqual([worth(60, 'kale'), worth(40, 'lettuce')]);
-    expect(tolerancesIn(heard('covered the beds. the kale is worth 60'))).toEqual([worth(60, 'kale')]);
+    expect(worthsIn(heard('kale 60, lettuce 40')).map(({ said }) => said)).toEqual([worth(60, 'kale'), worth(40, 'lettuce')]);
+    expect(saidIn('covered the beds. the kale is worth 60')).toEqual([worth(60, 'kale')]);
+    expect(saidIn('covering takes 20 minutes and the kale and the leek are worth 50')).toEqual([minutes(20), worth(50, 'kale', 'leek')]);
   });
 
   it.each(['is the kale worth 60?', 'be careful tonight', 'the kale is worth a lot', 'is it worth covering?', 'how bad is the frost', 'the kale came through', 'lost the lettuce', 'covered the kale', 'it was 28 inside', 'not tonight', 'call me at 17:00', 'too many messages'])('not: %s', (text) => {
-    expect(tolerancesIn(heard(text))).toEqual([]);
+    expect(saidIn(text)).toEqual([]);
   });
 });
 

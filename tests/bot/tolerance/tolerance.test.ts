@@ -11,6 +11,8 @@ const COVER = { action: 'cover', target: 'the north bed' } as const;
 const LESS = 'From now on I call you out a little less readily.';
 const MORE = 'from now on I call you out more readily.';
 
+const BOTH_COVERED: GreenhouseFile = { ...HOUSE, beds: HOUSE.beds!.map((bed) => ({ ...bed, cover: { kind: 'fabric', weight: 50 } })) };
+
 let rig: ToldRig;
 beforeEach(async () => {
   rig = await toldRig('2026-01-14T16:30');
@@ -133,6 +135,25 @@ describe('in words, at any time', () => {
     const said = await rig.says('covered the north bed. the kale is worth 60');
     expect(said).toContain('done: cover');
     expect(said).toContain('The kale is worth 60');
+  });
+
+  it.each(['the north bed is worth 90. the south bed is worth 40', 'the north bed is worth 90 and the south bed is worth 40'])('each bed takes what is said of it: %s', async (text) => {
+    expect(await rig.says(text)).toContain('The north bed is worth 90 to you. The south bed is worth 40 to you.');
+    expect((await rig.house()).beds!.map(({ worth }) => worth)).toEqual([90, 40]);
+  });
+
+  it.each(['covering the north bed takes 10 minutes. covering the south bed takes 25 minutes', 'covering the north bed takes 10 minutes and covering the south bed takes 25 minutes'])('each bed takes its own minutes: %s', async (text) => {
+    await rig.memory.saveGreenhouse({ id: 'h', body: JSON.stringify(BOTH_COVERED), savedAtS: 0 });
+    await rig.says(text);
+    expect((await rig.house()).beds!.map(({ coverMinutes }) => coverMinutes)).toEqual([10, 25]);
+  });
+
+  it('the bed of a deed is not that of a crop beside it', async () => {
+    await rig.memory.saveGreenhouse({ id: 'h', body: JSON.stringify(BOTH_COVERED), savedAtS: 0 });
+    const said = await rig.says('covered the south bed. the kale is worth 60');
+    expect(said).toContain('done: cover');
+    expect(said).toContain('The kale is worth 60 to you.');
+    expect((await rig.house()).beds![0]!.crops).toEqual([{ crop: 'kale', worth: 60 }, 'lettuce']);
   });
 
   it('a description that goes on keeps it', () => {
