@@ -12,16 +12,18 @@ export interface LocalTime {
   day(timeS: number): string;
   /** The instant of a clock time on the local date of another instant. */
   atClock(timeS: number, clock: string): number;
+  /** The instant of noon on a local date. */
+  noonOf(date: string): number;
 }
 
 const wholeMinute = (timeS: number): number => Math.round(timeS / 60) * 60;
 
 export function localTime(zone: string): LocalTime {
-  const at = (timeS: number): DateTime => {
-    const time = DateTime.fromSeconds(timeS, { zone });
-    if (!time.isValid) throw new Error(`expected an IANA time zone such as America/Toronto, got ${JSON.stringify(zone)}`);
+  const valid = (time: DateTime): DateTime => {
+    if (!time.isValid) throw new Error(`expected an instant and an IANA time zone such as America/Toronto, got ${JSON.stringify(zone)} (${time.invalidReason})`);
     return time;
   };
+  const at = (timeS: number): DateTime => valid(DateTime.fromSeconds(timeS, { zone }));
   return {
     zone,
     iso: (timeS) => at(wholeMinute(timeS)).toISO({ suppressMilliseconds: true })!,
@@ -32,6 +34,7 @@ export function localTime(zone: string): LocalTime {
       const [hour, minute] = clock.split(':').map(Number);
       return Math.round(at(timeS).set({ hour: hour!, minute: minute!, second: 0, millisecond: 0 }).toSeconds());
     },
+    noonOf: (date) => valid(DateTime.fromISO(`${date}T12:00`, { zone })).toSeconds(),
   };
 }
 

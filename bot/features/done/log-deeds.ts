@@ -56,8 +56,7 @@ function lastNightMeant({ done, not }: Did, { receivedAtS, zone }: Message): str
 
 /** When the night of a date began. */
 function eveningOf(night: string, { greenhouse, zone }: Message): number {
-  const noonS = localTime(zone).atClock(Date.parse(`${night}T12:00:00Z`) / 1000, '12:00');
-  return Math.floor(nightSpan(noonS, greenhouse.place).sunsetS);
+  return Math.floor(nightSpan(localTime(zone).noonOf(night), greenhouse.place).sunsetS);
 }
 
 /** What was planned, in the words of deeds. */

@@ -38,6 +38,5 @@ export async function answerRecord(subject: RecordSubject, { store, drawNights }
 /** Nights of which it was told how a crop came through, by their date. */
 async function nightsTold({ greenhouseId, greenhouse, zone }: RecordSubject, store: Records): Promise<ReadonlyMap<string, NightSpan>> {
   const time = localTime(zone);
-  const noonS = (date: string): number => time.atClock(Date.parse(`${date}T12:00:00Z`) / 1000, '12:00');
-  return new Map((await store.outcomes(greenhouseId, MOST_OUTCOMES)).map(({ night }) => [night, nightSpan(noonS(night), greenhouse.place)]));
+  return new Map((await store.outcomes(greenhouseId, MOST_OUTCOMES)).map(({ night }) => [night, nightSpan(time.noonOf(night), greenhouse.place)]));
 }

@@ -41,13 +41,13 @@ export interface KeptNights {
   told(night: string, deed: Partial<Deed>, done: boolean, clock?: string): Promise<void>;
 }
 
-export async function keptNights(file: GreenhouseFile = { ...HOUSE, grower: { units: 'C' } }): Promise<KeptNights> {
+export async function keptNights(file: GreenhouseFile = { ...HOUSE, grower: { units: 'C' } }, zone = 'America/Toronto'): Promise<KeptNights> {
   const checked = checkGreenhouse(file);
   if (!checked.ok) throw new Error(JSON.stringify(checked.faults));
   const store = await openSqliteStore({ path: ':memory:' });
   return {
     store,
-    subject: { greenhouseId: GREENHOUSE_ID, greenhouse: checked.greenhouse, zone: 'America/Toronto' },
+    subject: { greenhouseId: GREENHOUSE_ID, greenhouse: checked.greenhouse, zone },
     said: async (night, said, { clock = `${night}T16:00`, plan = [], idle = said, reasons = [], verdicts = [], crops = verdicts, coveredBed } = {}) => {
       const places = placesOf(said).map((one) => (one.place === 'cover' && coveredBed !== undefined ? { ...one, bed: coveredBed } : one));
       const advisory = { night, crops: verdicts, issuedAt: `${clock}:00-05:00`, weather: { source: 'demo', issuedAt: `${clock}:00-05:00`, stale: false }, places, plan: { actions: plan }, alternatives: [{ actions: [], places: placesOf(idle), crops }], reasons };
