@@ -48,7 +48,7 @@ export { placesOf, placeTempK, type PlaceKey } from './night/places.js';
 export { createEnergyAudit } from './night/energy-audit.js';
 
 // The decision
-export type { PlannedAction } from './plan/action.js';
+export { PROTECTING_ACTIONS, type PlannedAction } from './plan/action.js';
 export { mostMinutes } from './plan/candidates.js';
 export { standingControls, usualControls } from './plan/controls-of-choices.js';
 export type { MorningAction } from './plan/morning.js';
@@ -56,7 +56,7 @@ export type { CropOutlook, PlaceOutlook, Verdict } from './plan/outlook.js';
 export type { NightChoices } from './plan/action.js';
 export type { DoneTonight, EveningInput } from './plan/evening-scene.js';
 export { bedStakes, type BedStake } from './plan/bed-stakes.js';
-export { NO_TOLERANCE_NIGHTS, toleranceOf, TRIPS_PER_SAVED_BED, tripsFor, tripShareOf, type ToleranceNights } from './plan/tolerance.js';
+export { toleranceOf, TRIPS_PER_SAVED_BED, tripsFor, tripShareOf, type ToleranceNights } from './plan/tolerance.js';
 export { planEvening, type EveningPlan } from './plan/plan-evening.js';
 export { supposeNight, type PlaceChange, type SupposedNight } from './plan/suppose-night.js';
 export type { PricedPlan } from './plan/price-plans.js';

@@ -9,6 +9,9 @@ export type PlannedAction =
   | { readonly action: 'heater'; readonly setK: number | null; readonly fromS: number; readonly untilS: number }
   | { readonly action: 'harvest'; readonly target: string; readonly crop: string; readonly byS: number };
 
+/** What keeps cold from crops; vents are shut and fans switched by the way. */
+export const PROTECTING_ACTIONS: ReadonlySet<string> = new Set<PlannedAction['action']>(['cover', 'curtain', 'heater', 'harvest']);
+
 /** From when until when something runs. */
 export interface Span {
   readonly fromS: number;
