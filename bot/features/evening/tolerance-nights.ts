@@ -1,5 +1,4 @@
-import type { Greenhouse, ToleranceNights } from '../../../engine/index.js';
-import type { Item } from '../../language/intent.js';
+import { PROTECTING_ACTIONS, type Greenhouse, type ToleranceNights } from '../../../engine/index.js';
 import { MOST_OUTCOMES_LEARNED, type Records, type StoredAction } from '../../ports.js';
 import type { Advisory, AdvisoryAction } from './advisory.js';
 import type { Deed } from './deeds-tonight.js';
@@ -35,29 +34,39 @@ interface Place {
 /** Who forgot it did not weigh it. */
 const FORGOTTEN = /\b(?:forg[eo]t|forgotten|overslept|fell asleep|slept)\b/iu;
 
-/** Work was called for, and the last word on it is that none of it was done. */
+/** In the words of deeds it has the same name. */
+type ProtectingAction = AdvisoryAction & { readonly action: 'cover' | 'curtain' | 'heater' | 'harvest' };
+
+/** Work that protects was called for, and the last word on each of it, bed by bed, is that it was not done. */
 async function isCallLeft(night: string, told: readonly StoredAction[], { greenhouseId, store }: Place): Promise<boolean> {
-  const last = new Map(told.flatMap((row) => (JSON.parse(row.body) as Deed).items.map((item) => [item, row] as const)));
-  const refused = [...last].filter(([, { done, text }]) => !done && !FORGOTTEN.test(text));
+  const refused = told.filter(({ done }) => !done);
   if (refused.length === 0) return false;
-  const advisory = await store.advisoryBy(greenhouseId, night, Math.max(...refused.map(([, { receivedAtS }]) => receivedAtS)));
-  const called = new Set(advisory === null ? [] : callsOf(advisory.body));
-  return refused.some(([item]) => called.has(item)) && ![...last].some(([item, { done }]) => done && called.has(item));
+  const advisory = await store.advisoryBy(greenhouseId, night, Math.max(...refused.map(({ receivedAtS }) => receivedAtS)));
+  const called = advisory === null ? [] : workOf((JSON.parse(advisory.body) as Said).plan);
+  return called.length > 0 && called.every((work) => wasLeft(lastOn(work, told)));
 }
 
-/** Something was said of the night, and at no time any work. */
+const wasLeft = (word: StoredAction | undefined): boolean => word !== undefined && !word.done && !FORGOTTEN.test(word.text);
+
+const lastOn = ({ action, target }: ProtectingAction, told: readonly StoredAction[]): StoredAction | undefined =>
+  told.findLast(({ body }) => {
+    const { items, beds } = JSON.parse(body) as Deed;
+    return items.includes(action) && (action !== 'cover' || beds === null || target === undefined || beds.includes(target));
+  });
+
+type Said = Pick<Advisory, 'plan' | 'alternatives' | 'reasons'>;
+
+/** Work that protects could have been called for, and at no time was. */
 async function wasWithoutCall(night: string, place: Place): Promise<boolean> {
-  const bodies = await advisoriesOf(night, place);
-  return bodies.length > 0 && bodies.every((body) => callsOf(body).length === 0 && !wasTooLate(body));
+  const said = (await advisoriesOf(night, place)).map((body) => JSON.parse(body) as Said);
+  return said.some(({ alternatives }) => alternatives.some(hasWork)) && !said.some((one) => hasWork(one.plan) || wasTooLate(one));
 }
 
 /** The work would have been called for, had it been asked about in time. */
-const wasTooLate = (body: string): boolean => (JSON.parse(body) as Pick<Advisory, 'reasons'>).reasons.some(({ code }) => code === 'too-late');
+const wasTooLate = ({ reasons }: Pick<Said, 'reasons'>): boolean => reasons.some(({ code }) => code === 'too-late');
 
-/** Work that an advisory calls for, in the words of deeds; a fan that is to stand still is no work. */
-const callsOf = (body: string): readonly Item[] => (JSON.parse(body) as Pick<Advisory, 'plan'>).plan.actions.filter(({ run }) => run !== false).map(itemOf);
-
-const itemOf = ({ action }: AdvisoryAction): Item => (action === 'tube-fan' ? 'tube' : action);
+const workOf = ({ actions }: Pick<Said['plan'], 'actions'>): readonly ProtectingAction[] => actions.filter((one): one is ProtectingAction => PROTECTING_ACTIONS.has(one.action));
+const hasWork = (some: Pick<Said['plan'], 'actions'>): boolean => workOf(some).length > 0;
 
 /** A night is spoken of from the day before it to the day after. */
 async function advisoriesOf(night: string, { greenhouseId, store }: Place): Promise<readonly string[]> {

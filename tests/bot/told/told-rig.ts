@@ -92,6 +92,6 @@ export async function toldRig(start: string, file: GreenhouseFile = HOUSE): Prom
   };
 }
 
-/** An advisory of a night with the chances of its crops and the plan. */
-export const issued = (memory: Memory, night: string, said: { readonly crops?: Readonly<Record<string, number>>; readonly actions?: readonly object[] }): Promise<unknown> =>
-  memory.addAdvisory({ greenhouseId: 'h', night, issuedAtS: Date.parse(`${night}T16:00:00-05:00`) / 1000, body: JSON.stringify({ night, issuedAt: `${night}T16:00:00-05:00`, places: [], alternatives: [], reasons: [], crops: Object.entries(said.crops ?? {}).map(([asked, damageProbability]) => ({ crop: asked, asked, bed: 'the north bed', damageProbability })), plan: { id: 'plan', actions: said.actions ?? [] } }) });
+/** An advisory of a night with the chances of its crops, the plan, and what else could have been done. */
+export const issued = (memory: Memory, night: string, said: { readonly crops?: Readonly<Record<string, number>>; readonly actions?: readonly object[]; readonly couldDo?: readonly object[] }): Promise<unknown> =>
+  memory.addAdvisory({ greenhouseId: 'h', night, issuedAtS: Date.parse(`${night}T16:00:00-05:00`) / 1000, body: JSON.stringify({ night, issuedAt: `${night}T16:00:00-05:00`, places: [], alternatives: [[], said.couldDo ?? [], said.actions ?? []].map((actions) => ({ actions, crops: [], places: [], expectedLoss: 0 })), reasons: [], crops: Object.entries(said.crops ?? {}).map(([asked, damageProbability]) => ({ crop: asked, asked, bed: 'the north bed', damageProbability })), plan: { id: 'plan', actions: said.actions ?? [] } }) });

@@ -8,6 +8,8 @@ import { outsideGsm } from '../text/gsm.js';
 import { HOUSE, issued, toldRig, type ToldRig } from '../told/told-rig.js';
 
 const COVER = { action: 'cover', target: 'the north bed' } as const;
+const SOUTH = { action: 'cover', target: 'the south bed' } as const;
+const VENTS = { action: 'vents', target: 'shut' } as const;
 const LESS = 'From now on I call you out a little less readily.';
 const MORE = 'from now on I call you out more readily.';
 
@@ -195,6 +197,22 @@ describe('what nights say', () => {
     expect(await nights()).toEqual({ left: 0, lost: 0 });
   });
 
+  it('a call is left only where all of its beds are', async () => {
+    await issued(rig.memory, '2026-01-14', { actions: [COVER, SOUTH] });
+    await rig.says('covered the north bed');
+    expect(await rig.says("didn't cover the south bed")).not.toContain(LESS);
+    await issued(rig.memory, '2026-01-15', { actions: [COVER, SOUTH] });
+    expect(await rig.says("didn't cover the south bed", '2026-01-15T16:30')).not.toContain(LESS);
+    expect(await rig.says("didn't cover the north bed")).toContain(LESS);
+    expect((await nights()).left).toBe(1);
+  });
+
+  it('vents that stay open leave no call to cover', async () => {
+    await issued(rig.memory, '2026-01-14', { actions: [COVER, VENTS] });
+    expect(await rig.says('did not shut the vents')).not.toContain(LESS);
+    expect((await nights()).left).toBe(0);
+  });
+
   it('what was forgotten is no call that was left', async () => {
     await issued(rig.memory, '2026-01-14', { actions: [COVER] });
     expect(await rig.says('forgot to cover last night', '2026-01-15T08:00')).not.toContain(LESS);
@@ -202,7 +220,7 @@ describe('what nights say', () => {
   });
 
   it('a loss after a night without a call is said and counts once; one after a call does not', async () => {
-    await issued(rig.memory, '2026-01-14', { crops: { kale: 0.1, lettuce: 0.2 } });
+    await issued(rig.memory, '2026-01-14', { crops: { kale: 0.1, lettuce: 0.2 }, couldDo: [COVER] });
     expect(await rig.says('the lettuce is dead', '2026-01-15T09:00')).toContain(MORE);
     expect(await rig.says('the kale is marked', '2026-01-15T09:30')).not.toContain(MORE);
     expect(await nights()).toEqual({ left: 0, lost: 1 });
@@ -212,9 +230,22 @@ describe('what nights say', () => {
     expect(await nights()).toEqual({ left: 0, lost: 1 });
   });
 
+  it('a loss where nothing that protects could be called for is no missing call', async () => {
+    await issued(rig.memory, '2026-01-14', { crops: { lettuce: 0.2 }, couldDo: [VENTS] });
+    expect(await rig.says('the lettuce is dead', '2026-01-15T09:00')).not.toContain(MORE);
+    expect((await nights()).lost).toBe(0);
+  });
+
+  it('a loss after a call for a fan or the vents alone, where beds could have been covered, is a missing call', async () => {
+    await issued(rig.memory, '2026-01-14', { crops: { lettuce: 0.2 }, actions: [{ action: 'tube-fan', run: true }, VENTS], couldDo: [COVER] });
+    expect(await rig.says('the lettuce is dead', '2026-01-15T09:00')).toContain(MORE);
+    expect((await nights()).lost).toBe(1);
+  });
+
   it('is taken back with the word on the crop, and what came through says nothing', async () => {
-    await issued(rig.memory, '2026-01-14', { crops: { lettuce: 0.2 } });
+    await issued(rig.memory, '2026-01-14', { crops: { lettuce: 0.2 }, couldDo: [COVER] });
     await rig.says('the lettuce is dead', '2026-01-15T09:00');
+    expect((await nights()).lost).toBe(1);
     await rig.says('undo');
     await rig.says('the lettuce is fine');
     expect(await nights()).toEqual({ left: 0, lost: 0 });
