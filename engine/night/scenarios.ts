@@ -80,8 +80,9 @@ export function forecastDoubt(weather: WeatherHours, night: NightSpan, when: { n
   return {
     shiftK: learned ? learned.shiftK : CLEAR_CALM_SHIFT_K * clearCalm,
     airTempSdK: Math.hypot(prior, ageK, halfDifferenceK),
-    // Of the hours up to dawn, when the night is coldest.
-    cloudSd: (learned?.cloudSd ?? CLOUD_SD) * widening(known(weather.cloudSpread).at(-1) ?? null, TYPICAL_CLOUD_SPREAD, spreadWeight),
+    // Of the hours up to dawn, when the night is coldest. Learned misses hold what the members' spread of cloud is usually worth at this place: what
+    // is usual of it is not learned, and beside a guess a steady spread would count twice.
+    cloudSd: learned ? learned.cloudSd : CLOUD_SD * widening(known(weather.cloudSpread).at(-1) ?? null, TYPICAL_CLOUD_SPREAD, SPREAD_WEIGHT),
     correlation: Math.max(-MOST_CORRELATION, Math.min(MOST_CORRELATION, known(weather.airTempCloudCorrelation).at(-1) ?? learned?.correlation ?? 0)),
     clearCalm,
     spreadK,

@@ -55,15 +55,21 @@ describe('doubt from the members of an ensemble', () => {
     expect(found({}, LEARNED).cloudSd).toBe(0.2);
   });
 
-  it.each([['before any reading', null], ['after thirty nights', LEARNED]] as const)('goes with their spread of cloud by little, %s: half and double of it lie on either side, nobody is believed to be sure', (_name, learned) => {
-    const usual = found({}, learned).cloudSd;
-    const [agreed, little, much, most] = [0, 0.08, 0.3, 3].map((spread) => found({ cloudSpread: each(spread) }, learned).cloudSd) as [number, number, number, number];
+  it('goes with their spread of cloud by little before any reading: half and double of it lie on either side, nobody is believed to be sure', () => {
+    const usual = found({}).cloudSd;
+    const [agreed, little, much, most] = [0, 0.08, 0.3, 3].map((spread) => found({ cloudSpread: each(spread) }).cloudSd) as [number, number, number, number];
     expect(agreed).toBeLessThan(little);
     expect(little).toBeLessThan(usual);
     expect(usual).toBeLessThan(much);
     // Raw spread is three to four times too small: it may not make the width so.
     expect(agreed).toBeGreaterThan(0.75 * usual);
     expect(most).toBeLessThan(1.6 * usual);
-    expect(found({ cloudSpread: each(0.3) }, learned).airTempSdK).toBe(found({}, learned).airTempSdK);
+    expect(found({ cloudSpread: each(0.3) }).airTempSdK).toBe(found({}).airTempSdK);
+  });
+
+  it.each([0.05, 0.3])('is what past misses had, once there are some, where members stray each night by the %f that is usual there', (cloudSpread) => {
+    const steady = found({ cloudSpread: each(cloudSpread), airTempSpreadK: each(LEARNED.meanSpreadK) }, LEARNED);
+    expect(steady.cloudSd).toBe(LEARNED.cloudSd);
+    expect(steady.airTempSdK).toBeCloseTo(LEARNED.airTempSdK, 12);
   });
 });
