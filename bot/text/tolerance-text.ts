@@ -72,7 +72,7 @@ const times = (count: number): string => (count === 1 ? 'once' : `on ${count} ni
 
 /** Each of it with the words that change it. */
 export function toleranceLines({ trips: count, trip, coverMinutes, hourWorth, crops, nights }: ToleranceView): readonly string[] {
-  const moved = [...(nights.left > 0 ? [`You left my call ${times(nights.left)}: I call you out less readily.`] : []), ...(nights.lost > 0 ? [`Frost took something ${times(nights.lost)} without a call: I call you out more readily.`] : [])];
+  const moved = [...(nights.left > 0 && hourWorth > 0 ? [`You left my call ${times(nights.left)}: I call you out less readily.`] : []), ...(nights.lost > 0 ? [`Frost took something ${times(nights.lost)} without a call: I call you out more readily.`] : [])];
   const worths = (given: boolean): string => crops.filter(({ isGiven }) => isGiven === given).map(({ crop, worth }) => `${crop} ${given ? money(worth) : Math.round(worth)}`).join(', ');
   const [known, guessed] = [worths(true), worths(false)];
   return [

@@ -57,6 +57,7 @@ const grower = z.strictObject({
   careful: z.union([z.enum(['relaxed', 'normal', 'careful', 'never-lose-it']), z.number().min(0).max(100)], { error: 'expected "relaxed", "normal", "careful", "never-lose-it" or a number of trips such as 10' }).default('normal').meta({ description: 'how many needless trips one saved bed is worth to you: 3, 5, 10, 20, or any number' }),
   tripShare: z.number().positive().optional().meta({ description: 'what a trip costs beside the worth of the bed that it saves, as it was when you said how many trips; 1/6 when left out' }),
   carefulSince: z.iso.datetime({ offset: true }).optional().meta({ description: 'when you last said how careful to be: calls that you left and losses before it count no more', examples: ['2026-01-14T18:00:00Z'] }),
+  tripSince: z.iso.datetime({ offset: true }).optional().meta({ description: 'when you last said how bad the trip is: calls that you left before it count no more', examples: ['2026-01-14T18:00:00Z'] }),
   carefulAsked: z.boolean().optional().meta({ description: 'you were asked how careful to be, and are not asked unbidden again' }),
   bedtime: clockTime('21:30').default('21:30'),
   eveningAt: clockTime('16:30').optional().meta({ description: 'when the evening message comes; early enough for its work when left out' }),

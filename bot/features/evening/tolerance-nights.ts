@@ -8,17 +8,19 @@ type Rows = Pick<Records, 'actions' | 'outcomes' | 'advisoryBy' | 'advisoriesAft
 const DAY_S = 86_400;
 const PAGE = 20;
 
-/** Nights since the grower last said how careful to be: those on which a call was left, and those after which a crop was harmed without a call. Each counts once. */
+/** Nights on which a call was left, since the grower last said how careful to be or how bad the trip is, and those after which a crop was harmed without a call, since the first of the two. Each counts once. */
 export async function toleranceNights(store: Rows, { greenhouseId, greenhouse }: { readonly greenhouseId: string; readonly greenhouse: Greenhouse }): Promise<ToleranceNights> {
-  const { carefulSince } = greenhouse.grower;
-  // What was told in the same second is what that word answered.
-  const sinceS = carefulSince === undefined ? 0 : Date.parse(carefulSince) / 1000 + 1;
-  const deeds = nightsOf(await store.actions(greenhouseId, sinceS));
+  const { carefulSince, tripSince } = greenhouse.grower;
+  const sinceS = countsFromS(carefulSince);
+  const deeds = nightsOf(await store.actions(greenhouseId, Math.max(sinceS, countsFromS(tripSince))));
   const harmed = new Set((await store.outcomes(greenhouseId, MOST_OUTCOMES_LEARNED)).filter(({ receivedAtS, state }) => receivedAtS >= sinceS && state !== 'fine').map(({ night }) => night));
   const left = await Promise.all([...deeds].map(([night, told]) => isCallLeft(night, told, { greenhouseId, store })));
   const lost = await Promise.all([...harmed].map((night) => wasWithoutCall(night, { greenhouseId, store })));
   return { left: left.filter(Boolean).length, lost: lost.filter(Boolean).length };
 }
+
+/** What was told in the same second is what that word answered. */
+const countsFromS = (said: string | undefined): number => (said === undefined ? 0 : Date.parse(said) / 1000 + 1);
 
 function nightsOf(rows: readonly StoredAction[]): ReadonlyMap<string, readonly StoredAction[]> {
   const nights = new Map<string, StoredAction[]>();

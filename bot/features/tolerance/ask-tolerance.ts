@@ -77,8 +77,8 @@ interface AfterCall {
 
 /** After the first answer to a call the questions come by themselves, once, where the chat is in the middle of nothing else; null where they do not. */
 export async function askedAfterCall({ greenhouseId, greenhouse, night, receivedAtS }: AfterCall, store: Records): Promise<Outgoing | null> {
-  const { carefulAsked, carefulSince } = greenhouse.grower;
-  if (carefulAsked || carefulSince !== undefined || store.keepPending === undefined || store.isBusy === true) return null;
+  const { carefulAsked, carefulSince, tripSince } = greenhouse.grower;
+  if (carefulAsked || (carefulSince ?? tripSince) !== undefined || store.keepPending === undefined || store.isBusy === true) return null;
   const called = await store.advisoryBy(greenhouseId, night, receivedAtS);
   const actions = called === null ? [] : (JSON.parse(called.body) as Pick<Advisory, 'plan'>).plan.actions;
   const stored = await store.greenhouse(greenhouseId);

@@ -34,7 +34,7 @@ function withOne(file: GreenhouseFile, said: ToleranceSaid, meant: Meant): Toler
     case 'careful':
       return 'step' in said ? stepped(file, said.step) : { file: withGrower(file, { careful: said.careful, ...since(meant) }), notes: [TOLERANCE_NOTED.trips(TRIPS_PER_SAVED_BED[said.careful])] };
     case 'trip':
-      return { file: withGrower(file, { trip: said.trip, ...since(meant) }), notes: [TOLERANCE_NOTED.trip(said.trip)] };
+      return { file: withGrower(file, { trip: said.trip, tripSince: instant(meant) }), notes: [TOLERANCE_NOTED.trip(said.trip)] };
     case 'hour':
       return { file: withGrower(file, { hourWorth: Math.min(MOST_HOUR_WORTH, said.worth) }), notes: [TOLERANCE_NOTED.hour(Math.min(MOST_HOUR_WORTH, said.worth))] };
     case 'minutes':
@@ -54,8 +54,10 @@ const STEPS = Object.values(TRIPS_PER_SAVED_BED);
 
 const withGrower = (file: GreenhouseFile, change: Partial<Grower>): GreenhouseFile => ({ ...file, grower: { ...file.grower, ...change } });
 
+const instant = ({ nowS }: ToleranceMeant): string => new Date(nowS * 1000).toISOString();
+
 /** What calls and losses have taught until now counts no more. */
-const since = ({ nowS }: ToleranceMeant): Pick<Grower, 'carefulSince'> => ({ carefulSince: new Date(nowS * 1000).toISOString() });
+const since = (meant: ToleranceMeant): Pick<Grower, 'carefulSince'> => ({ carefulSince: instant(meant) });
 
 /** A number stands for the trip and the main bed as they are now. */
 function withTrips(file: GreenhouseFile, said: number, meant: ToleranceMeant): ToleranceSet {
@@ -143,8 +145,8 @@ function checked(file: GreenhouseFile): Greenhouse {
 
 /** The file with what another version of it has of this: a description that goes on knows nothing of it. */
 export function keepingTolerance(file: GreenhouseFile, before: GreenhouseFile): GreenhouseFile {
-  const { trip, careful, tripShare, carefulSince, carefulAsked, hourWorth } = before.grower ?? {};
-  const kept = Object.fromEntries(Object.entries({ trip, careful, tripShare, carefulSince, carefulAsked, hourWorth }).filter(([, value]) => value !== undefined)) as Partial<Grower>;
+  const { trip, careful, tripShare, carefulSince, tripSince, carefulAsked, hourWorth } = before.grower ?? {};
+  const kept = Object.fromEntries(Object.entries({ trip, careful, tripShare, carefulSince, tripSince, carefulAsked, hourWorth }).filter(([, value]) => value !== undefined)) as Partial<Grower>;
   const beds = file.beds?.map((bed): Bed => {
     const old = before.beds?.find(({ name }) => name === bed.name);
     if (old === undefined) return bed;

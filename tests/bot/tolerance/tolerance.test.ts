@@ -41,7 +41,7 @@ describe('the three questions', () => {
     for (const text of [first, second, third, last]) expect(outsideGsm(text)).toEqual([]);
     const { beds } = await rig.house();
     expect([beds![0]!.worth, beds![0]!.coverMinutes]).toEqual([72, 20]);
-    expect(await grower()).toMatchObject({ trip: 'annoying', careful: 9, carefulAsked: true, carefulSince: '2026-01-14T21:34:00.000Z' });
+    expect(await grower()).toMatchObject({ trip: 'annoying', careful: 9, carefulAsked: true, tripSince: '2026-01-14T21:33:00.000Z', carefulSince: '2026-01-14T21:34:00.000Z' });
     // 20 minutes at 15 an hour, one and a half times, and half a unit for the cover, beside 72.
     expect((await grower()).tripShare).toBeCloseTo((15 * 1.5 * 20 / 60 + 0.5) / 72, 9);
     await issued(rig.memory, '2026-01-15', { actions: [COVER] });
@@ -264,6 +264,23 @@ describe('what nights say', () => {
     expect((await nights()).left).toBe(0);
     await rig.says('undo');
     expect((await nights()).left).toBe(1);
+  });
+
+  it('how bad the trip is takes nothing from what losses have taught', async () => {
+    await issued(rig.memory, '2026-01-14', { crops: { lettuce: 0.2 }, couldDo: [COVER] });
+    await rig.says('the lettuce is dead', '2026-01-15T09:00');
+    await leave('2026-01-16');
+    expect(await nights()).toEqual({ left: 1, lost: 1 });
+    await rig.says('I hate going out at night');
+    expect(await nights()).toEqual({ left: 0, lost: 1 });
+    await rig.says('10 trips for a saved bed');
+    expect(await nights()).toEqual({ left: 0, lost: 0 });
+  });
+
+  it('calls that were left are no reason to call less where an hour is worth nothing', async () => {
+    await rig.says('my time is worth 0 an hour');
+    expect(await leave('2026-01-14')).not.toContain(LESS);
+    expect(await rig.says('settings')).not.toContain('less readily');
   });
 
   it('at the bound nothing moves, and nothing is said', async () => {
