@@ -8,7 +8,7 @@ export const SETTINGS = {
   DUSKWARD_GREENHOUSE: { default: null, doc: 'Greenhouse file of the console conversation; the demo greenhouse when not set.' },
   DUSKWARD_WEATHER_URL: { default: null, doc: 'Base address of the weather service; every path hangs under it. The public Open-Meteo hosts when not set.' },
   DUSKWARD_WEATHER_KEY: { default: null, doc: 'Key of a paid plan of the weather service. The free service is for non-commercial use only.' },
-  DUSKWARD_WEATHER_MEMBERS: { default: 'off', doc: 'With "on" the 51 single runs of the ensemble are asked for instead of their mean and spread: how errors of temperature and cloud go together tonight. They cost 51 weighted calls a variable, 10.2 in all instead of 1 each time; on the free plan they take at most half of its limits.' },
+  DUSKWARD_WEATHER_MEMBERS: { default: 'off', doc: 'With "on" the 51 single runs of the ensemble are asked for instead of their mean and spread: how errors of temperature and cloud go together tonight. They cost 5.1 weighted calls a variable, 10.2 in all instead of 1 each time; on the free plan they take at most half of its limits.' },
   DUSKWARD_WEATHER2_URL: { default: null, doc: 'Base address of the second weather service, asked when the first fails. The public MET Norway host when not set.' },
   DUSKWARD_CONTACT: { default: null, doc: 'Mail or web address of the operator, sent to the weather services in the User-Agent. The second service demands it: without one there is no fallback.' },
   DUSKWARD_TELEGRAM_TOKEN: { default: null, doc: 'Token of the Telegram bot; growers reach the assistant there when it is set.' },

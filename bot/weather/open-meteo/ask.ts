@@ -22,7 +22,7 @@ export interface OpenMeteo {
   readonly client: ServiceClient;
   readonly hosts: WeatherHosts;
   readonly clock: Clock;
-  /** Ask for the single runs of the ensemble, which cost 51 times what their mean and spread do. */
+  /** Ask for the single runs of the ensemble, which cost about ten times what their mean and spread do: no request costs less than one call. */
   readonly wantsMembers: boolean;
 }
 

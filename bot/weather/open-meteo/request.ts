@@ -70,7 +70,7 @@ export function forecastRequest(hosts: WeatherHosts, place: Place, span: HourSpa
   return { service: 'forecast', url: `${hosts.forecast}/v1/forecast?${query.toString()}`, weight: weightOf(FORECAST_VARIABLES.length * FORECAST_MODELS.length) };
 }
 
-/** Mean and spread cost one weighted call a variable; the members themselves cost fifty-one. */
+/** Mean and spread cost a tenth of a weighted call a variable, but one call at least; the members themselves cost 5.1 a variable. */
 export function ensembleRequest(hosts: WeatherHosts, place: Place, span: HourSpan): ServiceRequest {
   return { service: 'ensemble', url: ensembleUrl(hosts, place, { span, model: ENSEMBLE_MEAN_MODEL, variables: SPREAD_VARIABLES }), weight: weightOf(SPREAD_VARIABLES.length) };
 }

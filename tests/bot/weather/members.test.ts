@@ -4,7 +4,7 @@ import { hoursOfMembers, type EnsembleHour } from '../../../bot/weather/open-met
 import { weatherHosts } from '../../../bot/weather/open-meteo/hosts.js';
 import { ensembleRequest, forecastRequest, membersRequest, yearRequest } from '../../../bot/weather/open-meteo/request.js';
 import { readWireAnswer } from '../../../bot/weather/open-meteo/wire.js';
-import { isOn, readSettings } from '../../../config/settings.js';
+import { isOn, readSettings, SETTINGS } from '../../../config/settings.js';
 import { endsAfter, MEMBERS, membersBody, standsStill, withoutMember, withSuffix } from '../../fixtures/ensemble-members.js';
 import * as hostile from '../../fixtures/hostile-weather.js';
 import type { WireBody } from '../../fixtures/weather-answer.js';
@@ -172,6 +172,11 @@ describe('what requests weigh', () => {
     expect(membersRequest(hosts, PLACE).weight).toBeCloseTo((2 * 51) / 10, 12);
     expect(ensembleRequest(hosts, PLACE, SPAN).weight).toBe(1);
     expect(yearRequest(hosts, PLACE, START_S).weight).toBeCloseTo(365 / 14 / 10, 12);
+  });
+
+  it('is what the operator is told of members: 5.1 for each of two variables, instead of the least', () => {
+    expect(SETTINGS.DUSKWARD_WEATHER_MEMBERS.doc).toContain('5.1 weighted calls a variable, 10.2 in all instead of 1 each time');
+    expect(membersRequest(hosts, PLACE).weight).toBeCloseTo(2 * 5.1, 12);
   });
 
   it('leaves half of each free limit to what cannot be left out: by the minute, the hour and the day', () => {
