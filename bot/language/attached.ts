@@ -103,6 +103,9 @@ export function attach(stretch: readonly Sign[], message: Message): Attached[] {
     owner.clock ??= sign.clock;
     owner.day ??= sign.day;
   });
+  // "Tunnel min -1 max 14": one thermometer's two extremes.
+  const placed = [...new Set(list.flatMap(({ marks }) => placeOfMarks(marks)))];
+  if (list.length > 1 && placed.length === 1 && list.every(({ marks }) => ['low', 'high'].includes(statOf(marks) ?? ''))) for (const one of list) if (placeOfMarks(one.marks).length === 0) one.marks.push({ place: placed[0]! });
   return list;
 }
 

@@ -47,7 +47,7 @@ const LAST_YEAR = 2100;
 
 /** "Since 2021". */
 export const isYear = (pieces: readonly Piece[], at: number, { sign, unit, degree, value }: TempToken): boolean =>
-  sign === 'none' && unit === null && !degree && Number.isInteger(value) && value >= FIRST_YEAR && value <= LAST_YEAR && /^(?:since|in|of|from|winter|year|season|spring|summer|autumn|back|until|till|before|after)$/.test(pieces[at - 1]?.symbol ?? '');
+  sign === 'none' && unit === null && !degree && Number.isInteger(value) && value >= FIRST_YEAR && value <= LAST_YEAR && !/^(?:is|was|at|to|reads|says|shows|it)$/.test(pieces[at - 1]?.symbol ?? '');
 
 /** Whether a bare number counts something that is no degree: "3 weekends", "2 pair of socks", "the 7 of us", "I'm 81". */
 export function countsSomething(pieces: readonly Piece[], at: number, temp: TempToken): boolean {
@@ -72,7 +72,9 @@ export function countsSomething(pieces: readonly Piece[], at: number, temp: Temp
   if (after === 'of' && OF_PEOPLE.has(symbolAt(at + 2))) return true;
   const noun = [at + 1, at + 2, at + 3].find((where) => !BETWEEN.has(symbolAt(where))) ?? at + 1;
   const named = symbolAt(noun);
-  if (named.startsWith('%')) return OF_CROPS.has(before) && /s$/i.test(pieces[noun]?.written ?? '');
+  // "The 3 basil pots", "planted out 12 leeks".
+  if (named.startsWith('%') && isPlural(symbolAt(noun + 1)) && !stillTemperature(symbolAt(noun + 1))) return true;
+  if (named.startsWith('%')) return (OF_CROPS.has(before) || pieces.slice(Math.max(at - 3, 0), at).some(({ symbol }) => /^(?:planted|sowed|sown|transplanted|potted|growing|grow|bought)$/.test(symbol))) && /s$/i.test(pieces[noun]?.written ?? '');
   if (SPOKEN_TO.has(named) && /^(?:[;,?]|)$/.test(symbolAt(noun + 1))) return false;
   // "It got to 28 hours ago" and the like were read as amounts already.
   return /^[a-z]/.test(named) && isPlural(named) && !stillTemperature(named);

@@ -41,7 +41,7 @@ const UNREAL = wordings`
   (?:i|we) (?:should|ought to|had better|better|need to|must) (?!have been)|should have|would have|could have|must have|if only|almost|nearly|always
   usually|normally|used to|never (?:have |ever )?@?cover|never .*before
   (?:buddy|buddies|mate|friend|neighbou?r|brother|sister|uncle|cousin|boss|aunt|nephew|lad)(?: (?!and )\w+){0,4}? (?:runs?|has|uses|keeps|swears)
-  it (?:got|went|dropped|fell|was) (?:down |to |as )*(?:under|inside|beneath)|in (?:his|hers|theirs)|(?:husband|wife|hubby|missus|mum|mom|dad|he|she|they|everyone|neighbou?r) (?:says|said|thinks|reckons) (?:to|do not|not|we should|i should)
+  it (?:got|went|dropped|fell|was) (?:down |to |as )*(?:under|inside|beneath)|in (?:his|hers|theirs)|(?:husband|wife|hubby|missus|mum|mom|dad|he|she|they|everyone|neighbou?r) (?:says|said|thinks|reckons) (?:to|do not|not|we should|i should)|[a-z]+ says? (?:do not|not to) (?:bother|cover|close|shut|heat|run|light)
   (?:who|which|that) (?:donated|gave|made|built|brought|sold|lent)
   (?:snow|frost|ice|dew|condensation) (?:has |had )?(?:covered|on|over|under|in)
   (?:@tube|@water) (?:\w+ )?(?:froze|frozen|burst|leaking|leaks|leaked)

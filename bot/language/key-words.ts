@@ -48,7 +48,7 @@ const PLAIN: readonly (readonly [PlainKind, RegExp])[] = [
 const FIX = / (?:delete|remove|cancel|scrap|erase|drop|undo) (?:\w+ ){0,3}?(?:last|latest|previous|that) (?:\w+ ){0,1}?(?:reading|measurement|number|value|temperature|entry|one) /;
 const NEXT = / (?:build|improve|improvements?|upgrades?|invest|project) /;
 const THANKS = / (?:thanks|thank|cheers|best|appreciate|appreciated|goodnight|lovely|star|legend) /;
-const AHEAD = / (?:tonight|tomorrow|this night|next night|\w+day night|this week|next week|the week|the weekend|few nights|few days|nights|(?:christmas|xmas|boxing|thanksgiving|new year) (?:eve|day|night)) /;
+const AHEAD = / (?:tonight|tomorrow|this night|next night|\w+day night|this week|next week|the week|the weekend|few nights|few days|nights|before (?:morning|dawn|sunrise)|(?:christmas|xmas|boxing|thanksgiving|new year) (?:eve|day|night)) /;
 /** "Minus what tonight", "next few nights bad or what". */
 const ASKS_ANYHOW = / (?:what|how|which|or what|or not|any) /;
 /** What somebody does, has or grows is no question of the weather alone. */
@@ -67,7 +67,7 @@ export function keyWords(message: Message): Intent | null {
   if (message.temps.length > 0 || words > MOST_WORDS) return null;
   const plain = PLAIN.find(([kind, pattern]) => pattern.test(said) && !(kind === 'next' && / (?:tonight|this evening) /.test(said)));
   if (plain !== undefined) return { kind: plain[0] };
-  if (asks && / any (?:improvement|better|warmer|change|difference) (?:\w+ )?(?:since|from|with|after) /.test(said)) return { kind: 'effect', ...(itemsSaid(said).length === 0 ? {} : { items: itemsSaid(said) }) };
+  if (asks && !/ would /.test(said) && / any (?:improvement|better|warmer|change|difference) (?:\w+ )?(?:since|from|with|after) /.test(said)) return { kind: 'effect', ...(itemsSaid(said).length === 0 ? {} : { items: itemsSaid(said) }) };
   if (FIX.test(said)) return { kind: 'fix' };
   if (NEXT.test(said) && / (?:next|first|best|most|should) /.test(said)) return { kind: 'next' };
   if (message.hits.length > 0 && AHEAD.test(said)) return cropAhead(message);

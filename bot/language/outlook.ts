@@ -22,6 +22,7 @@ const ASKS = wordings`
   what (?:is|are) (?:it|we|things|she|(?:the |my )?&\w+) (?:going to|likely to|meant to|supposed to|due to|about to)
   what (?:do )?you (?:say|reckon|think) for (?:the |my )?(?:&\w+|tonight|tomorrow|low)
   ^ (?:please |just )*(?:give|show|tell|send) (?:me|us) (?:the )?(?:next|coming|rest of|week|nights)(?: \S+)* $
+  how much (?:lower|colder|further)|(?:lowest|coldest) (?:of|over|in) (?:the )?(?:next|coming)|what (?:do|have) you (?:have|got|make it|get)(?: for \S+)?(?= $| tonight| for| inside)
   what will (?:the |it |my |our )*(?:(?:&\w+|@\w+|\w+) ){0,2}?(?:be|get|go|drop|fall|hit|reach|bottom)
   what (?:about|of|does) (?:the |this |next )*(?:tonight|tomorrow|week|weekend|night|\w+day|rest|outside|inside|&outside|&inside|&soil|it look)
   (?:get|go|drop|dip|fall|be|stay|getting|going|dropping) (?:down )?(?:to |below |under |above )(?:zero|#\d+|freezing)

@@ -5,7 +5,7 @@ export type KnownPlace = 'inside' | 'outside' | 'soil' | 'cover';
 
 const PLACE_WORDS: Readonly<Record<KnownPlace, string>> = {
   inside: `
-    inside|aisle|in the aisle|by the path|in here|in there|greenhouse|green house|hoophouse|hoop house|hoop|hoop tunnel|high tunnel|polytunnel
+    inside|open house|in the open house|open tunnel|aisle|in the aisle|by the path|in here|in there|greenhouse|green house|hoophouse|hoop house|hoop|hoop tunnel|high tunnel|polytunnel
     poly tunnel|tunnel|glasshouse|house|caterpillar tunnel|inside air|inner|interior|serre|plastic house|growing house|polyhouse|poly house
     tunnelhouse|tunnel house|hothouse|hot house|plastic tunnel|plastic greenhouse|cloche tunnel|grow tunnel|grow house|growhouse|growtunnel
     film house|film tunnel|foil tunnel|foil house|foil greenhouse|polythene tunnel|polly tunnel|hoop greenhouse|walk in tunnel|cat tunnel

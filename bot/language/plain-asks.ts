@@ -26,7 +26,7 @@ const FIRST: readonly PlainAsk[] = [
     thank you))(?: please| now| thanks| thank you)* $
     (?:no|never|not) (?:any )?(?:more )?(?:messages|texts|message me|text me|messaging|
     texting)(?: please| thanks| from you| any| again| ever| more| anymore)* $
-    leave me (?:be|in peace)
+    ^ (?:please |just )*leave me (?:be|in peace)(?: \S+)* $
     (?:i am )?done with (?:this|you|these|the texts|the messages)
     cancel (?:my|the|this) (?:subscription|service|account|texts|messages)|take me off|get me off|stop contacting
     (?:never|do not) (?:contact|text|message|write to|write) me (?:again|any ?more|ever)(?! (?:until|till|before|for|unless) )
@@ -62,7 +62,7 @@ const FIRST: readonly PlainAsk[] = [
     (?:sign up|sign me up|get me started|how do (?:i|we) (?:start|begin|join)) (?:\w+ ){0,6}$
     ^ (?:start|unstop|resume|begin|restart|subscribe|sign me up|get started|let us start|let us go|start again|start over|(?:turn|switch) (?:(?:it|
     them) back|(?:the |your |my )?(?:messages|texts|alerts|service)(?: back)?) on(?: again)?|sign me back up|(?:i )?(?:want|
-    would like) (?:the )?(?:messages|texts|to hear from you) (?:back|again)|wake up(?: bot)?|resubscribe)(?: (?:please|now|again|messages|texts|winter|is|
+    would like) (?:the )?(?:messages|texts|to hear from you) (?:back|again)|wake up(?: bot)?|resubscribe)(?: (?:please|the|my|your|up|now|again|messages|texts|winter|is|
     here|\w{6,}))* $
   ` },
   { kind: 'erase', said: wordings`
@@ -118,6 +118,7 @@ const LATER: readonly PlainAsk[] = [
     i (?:use|prefer|want|need) (?:celsius|fahrenheit|c|f)
     (?:give|send|drop) (?:me|us|them) (?:a |no |nothing ?)?(?:shout|text|texts|message|messages|buzz|ring|call|nudge|ping)? ?(?:\S+ ){0,4}?(?:at|until|before|after|during|from) (?:half |about |around )?(?:~\d+|the|then|i|we|\d\w+|=\d+)
     ~\d+ (?:\S+ ){0,4}?from now on
+    send (?:me |us )?(?:the |my |it )*(?:\w+ )?(?:thing|one|message|text|forecast|report|advice|plan)? ?(?:at|by) (?:~\d+|#\d+)
   ` },
   { kind: 'why', said: wordings`
     ^ (?:but |and |so )?(?:why|how come|what for|explain|reasons?|because|how so)
@@ -160,7 +161,7 @@ const LATER: readonly PlainAsk[] = [
     has your)(?: \w+){0,3}? (?:you|your|forecasts?|predictions?|guess(?:es)?|advice|right|wrong|track|did)
     track record|your record|your score|score card|scorecard|accuracy|success rate|hit rate|batting average|how did you do|how have you been doing
     how have you been|how did your|how has your|your aim|ever get (?:it|this|that) right|get it right|got it right|any good at this|past performance
-    how often (?:do|have|were|are) you|how many (?:times )?(?:did|have) you|how well (?:do|did|have) you|how much (?:can|should) i trust|your report card
+    how many (?:\S+ ){0,5}?(?:were|was) (?:within|right|wrong|correct|off)|how often (?:do|have|were|are) you|how many (?:times )?(?:did|have) you|how well (?:do|did|have) you|how much (?:can|should) i trust|your report card
     report card|your error|average error|how far off|how are you doing|how have you done|how good a job
     ^ (?:the |my |your )?(?:record|score|scores|accuracy)(?: please)? (?:\? )?$
     (?:were|are|have) you (?:been |ever |usually |always |often )*(?:right|wrong|accurate|correct|close|off|reliable)

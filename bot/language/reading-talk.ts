@@ -39,7 +39,7 @@ const AFTER = list(`oh ah um er yeah aye thats which because though a an about a
 export const stillTemperature = (word: string): boolean => AFTER.has(word);
 
 /** What is measured or counted in numbers that are no temperatures, whatever stands beside them. */
-const OTHER_MEASURES = list(`humidity rh windchill gust gusts mph kmh kph speed pressure mb hpa mbar barometer rain rainfall dewpoint code pin password invite invitation phone number zip postcode address plants heads trays
+const OTHER_MEASURES = list(`fever humidity rh windchill gust gusts mph kmh kph speed pressure mb hpa mbar barometer rain rainfall dewpoint code pin password invite invitation phone number zip postcode address plants heads trays
   power electricity mains propane gas people kids eggs chickens cost costs paid price priced bill spent cents version battery volt volts voltage
   chance odds age aged size page channel serial model account order invoice room flight bus route population lux ppm ph co2 co score points
   setpoint`);
@@ -101,7 +101,7 @@ export function numbersIn(stretch: readonly Piece[], temps: readonly TempToken[]
 /** What was once, or at somebody's. */
 const OLD_TALE = wordings`
   last (?:year|winter|season|january|february|march|december|november)|years? ago|(?:in|of) \*year|back in|on record|in the old days
-  when (?:i|we) (?:was|were) (?:a )?(?:kids?|young|little|boys?|girls?|small)|at (?:his|her|their) (?:place|house|farm|end|way)|in (?:his|hers|theirs)
+  when (?:i|we) (?:was|were) (?:a )?(?:kids?|young|little|boys?|girls?|small)|at (?:his|her|their) (?:place|house|farm|end|way)|(?:in|at) (?:his|hers|theirs)
   (?:sister|brother|mate|buddy|friend|cousin|uncle|aunt|auntie|dad|mum|mom|folks|parents|son|daughter|colleague|neighbou?rs?) (?:back |over |down |up |
   out )?(?:in|from|across|at) (?:the )?[a-z]+ (?:[a-z]+ )?(?:had|got|has|hit|was|saw|recorded)
   my own temperature|once $
@@ -109,7 +109,7 @@ const OLD_TALE = wordings`
 /** "His tunnel". */
 const OTHERS_OWN = /^(?:his|her|their|your|neighbou?rs?|laws?|dads|mums|moms|grandads|grandpas|nans|grannys|uncles|aunts|sisters|brothers|mates|buddys|friends|sons|daughters|bosses)$/;
 /** "Trev's greenhouse hit 19", with its "is" written out. */
-const SOMEBODYS = / (?!it |that |there |here |this |what |who |which |thermometer |she |he )[a-z]+ is &inside (?:was|hit|had|got|went|dropped|fell|bottomed|only) /;
+const SOMEBODYS = / (?!it |that |there |here |this |what |who |which |thermometer |she |he )[a-z]+ is &inside (?:(?!is |in )[a-z]+ (?:in |at )?(?:the )?){0,3}(?:was|hit|had|got|went|dropped|fell|bottomed|only) /;
 /** Makes of a core that it says what it is of, and of when. */
 const OF_HOUSE = /^(?:[&$]|@(?:cover|water|stones)$|low$|lowest$|minimum$|high$|highest$|maximum$)/;
 /** A story before a number is none of a thermometer where somebody only wishes or does not know. */

@@ -38,9 +38,17 @@ function isByDay({ atS, zone }: Message): boolean {
   return hour >= WARM_FROM_HOUR && hour < WARM_UNTIL_HOUR;
 }
 
+/** "Lows: in 29, out 14, soil 41". */
+const LOWS_AHEAD = /^\W*(?:the )?(?:lows|minimums|mins)\b\W*:/;
+
+/** "It got to 81": the most that it was, where the sun brought it there. */
+const reached = ({ said, temps }: Message, { temp }: Attached): boolean =>
+  new RegExp(` (?:got to|hit|reached|made it to) (?:about |around |like |a |nearly |almost )?#${temps.indexOf(temp)} `).test(said);
+const isToday = ({ said }: Message): boolean => said.includes(' today ');
+
 function oneReading(own: Attached, shared: { readonly message: Message; readonly all: readonly Attached[] }): Reading | Unclear {
   const { message, all } = shared;
-  const said = statOf(own.marks);
+  const said = statOf(own.marks) ?? (LOWS_AHEAD.test(message.plain) ? 'low' : null);
   const isNow = said === null && (own.marks.some((mark) => mark.isNow === true) || ALL_NOW.test(message.form));
   const sun = only(own.marks.map((mark) => mark.sun));
   const named = placeOfMarks(own.marks);
@@ -60,10 +68,9 @@ function oneReading(own: Attached, shared: { readonly message: Message; readonly
   // "Low was 31 inside and under the cover it was 36".
   const isOfSameNight = said === null && !isNow && clock === null && all.some(({ marks }) => statOf(marks) === 'low') && all.every(({ marks }) => [null, 'low'].includes(statOf(marks))) && isOfLow(message, message.temps.indexOf(own.temp));
   const stat = said ?? (isOfSameNight ? 'low' : null) ?? (isNow || sun === true || clock !== null || (day !== null && time.stat === undefined && time.at !== undefined) ? 'now' : (time.stat ?? bareStatistic(message, place)));
-  const found = temperature(own.temp, { ...message, among: all.map(({ temp }) => temp), canBeWarm: stat === 'high' || sun === true || (place === 'inside' && own.temp.value <= WARM_DAY_C && isByDay(message)) });
+  const found = temperature(own.temp, { ...message, among: all.map(({ temp }) => temp), canBeWarm: stat === 'high' || (isToday(message) && reached(message, own)) || sun === true || (place === 'inside' && own.temp.value <= WARM_DAY_C && isByDay(message)) });
   if ('kind' in found) return found;
-  // "It got to 81" by day is the most that it was.
-  const isHigh = stat === 'now' && said === null && clock === null && found.c >= SUN_WARMED_C && (isByDay(message) || message.said.includes(' today ')) && new RegExp(` (?:got to|hit|reached|made it to) (?:about |around |like |a |nearly |almost )?#${message.temps.indexOf(own.temp)} `).test(message.said);
+  const isHigh = stat === 'now' && said === null && clock === null && found.c >= SUN_WARMED_C && (isByDay(message) || isToday(message)) && reached(message, own);
   return { c: found.c, stat: isHigh ? 'high' : stat, ...(place === undefined ? {} : { place }), ...(sun === null ? {} : { sun }), ...(time.at === undefined ? {} : { at: time.at }) };
 }
 

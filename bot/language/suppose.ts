@@ -21,7 +21,7 @@ const SUPPOSES = wordings`
   without (?:\w+ ){0,4}?[@%]\w+|without (?:anything|any of it|it|them|covering|cover|heat|heating|picking)
   ^ if (?:more|another|=\d+) @\w+
   what would (?:it|things|we|the (?:low|minimum|temperature|&\w+)) (?:be|get|drop|go|look)(?: \w+){0,2} (?:with|without)
-  when (?:i|we) would|what would (?:be|happen) (?:if|when)
+  would it be (?:any |a bit |much )?(?:warmer|better|safer|milder)|when (?:i|we) would|what would (?:be|happen) (?:if|when)
   compare|versus|vs
   what (?:would|will|could|might) (?:that|it|this|they|those|=\d+|adding|a|an|another|the)(?: [@=&]?\w+){0,6}? (?:get us|get me|get you|bring|make|do|change|give|gain|buy|
   save|mean)|get away with|(?:only|just) (?:i|we) (?:did|do)

@@ -156,7 +156,7 @@ Against
   / ("above" / "over") Blank "freezing" !Letter { return 'above-freezing'; }
   / "above" !Letter !(Blank ("the" / "what" / "normal" / "average" / "your" / "you" / "forecast" / "that" / "it" / "last" / "ground" / "outside" / "inside") !Letter)  { return 'above-zero'; }
   / "of" Blank "frost" !Letter { return 'below-freezing'; }
-  / "below" !Letter !(Blank ("the" / "what" / "normal" / "average" / "your" / "you" / "forecast" / "that" / "it" / "last") !Letter) { return 'below-zero'; }
+  / "below" !Letter !(Blank ("the" / "what" / "normal" / "average" / "your" / "you" / "forecast" / "that" / "it" / "last" Blank !("night" / "nite")) !Letter) { return 'below-zero'; }
 
 Word = $(([a-z] / [0-9]+ [a-z]) ([a-z0-9]* ("'" [a-z]+ / "-" [a-z]+)*)) { return placed({ type: 'word' }); }
 Mark = [^] { return placed({ type: 'mark' }); }

@@ -50,6 +50,9 @@ const SAYS_NOTHING = new RegExp(`\\b(?:${anyLine(String.raw`
   as you asked|so it (?:is|was|did)$|so i (?:did|have|am)$|an'? all(?=[.!,]|$)
 `)})(?![\\w'])`, 'g');
 
+/** Small numbers as a voice is written down. */
+const HEARD_AS: Readonly<Record<string, string>> = { for: 'four', to: 'two', too: 'two', ate: 'eight', won: 'one' };
+
 const DEED_DONE: Readonly<Record<string, string>> = { pick: 'picked', cover: 'covered', close: 'closed', open: 'opened', light: 'lit', turn: 'turned', run: 'ran', harvest: 'harvested', shut: 'shut', put: 'put', cut: 'cut' };
 
 /** Where a gerund tells a deed that is done: "I'm after closing the vents". */
@@ -66,6 +69,13 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/\b(?:i|we|i've|we've|have) done (?=(?:cover|clos|shut|put|turn|pull|pick|lit|open|switch|drawn|went|got|forgot|build|built|hung|harvest)[a-z]*\b)/g, 'i already '],
   [/\b(?:fixing|fitting|aiming|minded|bound) to\b/g, 'going to'],
   [/\bmight could\b/g, 'could'],
+  [/\b(\d+) ?(?:in|inch|")(?= (?:down|deep|below the surface|under the surface|into the (?:soil|ground)))/g, '$1 inches'],
+  [/\bit(?:'s| is) (1[0-2]|[1-9]) (?=(?:in the (?:night|morning)|at night)\b)/g, 'it is $1:00 '],
+  [/\bminus (for|to|too|ate|won)\b(?=(?: (?:degrees|inside|outside|in|at|overnight|last|this))|\W*$)/g, (_, heard = '') => `minus ${HEARD_AS[heard] ?? heard}`],
+  [/^\s*\d{1,2}\/\d{1,2}(?:\/\d{2,4})?(?=[:,]? (?:min|low|max|high|lows|mins)\b)/g, ''],
+  [/\b(?:happy (?:valentine'?s?(?: day)?|new year|easter|xmas|christmas|st\.? pat\w*(?: day)?|thanksgiving|friday|monday|sunday|weekend))\b(?:(?=.*\d)|(?<=\d.*))/g, ''],
+  [/\bwhy do (?:we|i) (?:live|do this|do it|bother|garden)(?: here| to ourselves| to myself| at all)?(?=\W*$)/g, ''],
+  [/\bfigure(?= (?:that )?i )/g, 'reading'],
   [/(?<=\b(?:is|are|'s|s) )no (?=[a-z]+ing\b)/g, 'not '],
   [/(?<=(?:plus |\+)\d.*)[.,;!]* ?(?:plus|positive),? not (?:minus|negative)\b/g, ''],
   [/(?<=^(?!.*\b(?:was|were|got|hit|last)\b).*\b(?:what|whats|what's|how|hows|how's|will|going to|is it)\b.*)\bthe night(?=\W*$)/g, 'tonight'],

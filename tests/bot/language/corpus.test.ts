@@ -30,6 +30,8 @@ import { GROWERS_27 } from './corpus-growers-27.js';
 import { GROWERS_28 } from './corpus-growers-28.js';
 import { GROWERS_29 } from './corpus-growers-29.js';
 import { GROWERS_30 } from './corpus-growers-30.js';
+import { GROWERS_31 } from './corpus-growers-31.js';
+import { GROWERS_32 } from './corpus-growers-32.js';
 import { FRESH } from './corpus-fresh-1.js';
 import { FRESH_2 } from './corpus-fresh-2.js';
 import { CORPUS_READINGS } from './corpus-readings.js';
@@ -116,15 +118,32 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'Just pulled back the cover and the claytonia is standing up green as can be',
   'I turned 74 today and still out weeding at 8 this morning, would you believe it',
   'sold 22 bags of salad at the market for 6 bucks each today 🙌',
-  'watched the footy, lost by 23, dont want to talk about it',
   'turned 67 today and they got me a cake shaped like a cabbage lol',
   'my buddy over the hill has 3 greenhouses and 14 goats he never sleeps haha',
-  'can u send the forecast at 8 instead of 6',
   'stuck my hand n the thermometer at the buried tube outlet, blowing 49 right now',
   'Hoop house is thirty nine degrees right now just checked it on my way in from the chickens',
-  'can u send the evening thing at 8 instead of 6',
   'fella on the radio said 15 tonight but he aint been right since 1987',
   'seed order came in today. 38 dollars lol oh well',
+  'baltic in the tunnel last night',
+  "Bottomed out at 33 under the fleece. Yes I am still on Fahrenheit, I'm 71, leave me be",
+  'happy new year lil greenhouse robot 🎉',
+  'neighbor says 12 tonight but he also thinks the moon is fake. how cold is it going to get',
+  'the one in the sun says 71, the shade one 52. inside both, just now',
+  '- 4 last night inside',
+  "overnight low: -2C. (I know I'm set to Fahrenheit, new gauge only does metric)",
+  'Covered 5 beds, and under the row cover the low was 30.2',
+  'both gauges in the tunnel are read now: one gives -1.5, the other -2',
+  'We hit 24,5 degrees in the greenhouse today at 13:20, in February!',
+  'Inside now 38, outside now 26, we have had 3 inches of snow and the dog ate a glove',
+  'Min: minus one point eight. Bed 4 side, inside.',
+  '3.6 in the tunnel now, it was 9 when I shut it up at 4',
+  "Fridge thermometer in the hoop house shows -6 C now, that's with 2 candles burning",
+  "I had that as 4 above, it's 4 below. My bad",
+  "got a fever of 38.5 so I'm staying in bed today",
+  'drove 40 miles for seed potatoes and they were shut lol',
+  'coldest of the next 5 nights?',
+  'I have 60 lettuce starts 3 weeks old, will they make it through tonight',
+  'the 2 rows of leeks, ok on Friday night?',
 ]);
 
 describe.each([
@@ -162,6 +181,8 @@ describe.each([
   ['one thing a message again', GROWERS_28],
   ['one thing a message, the North and the far South', GROWERS_29],
   ['one thing a message, old and young', GROWERS_30],
+  ['a mixed lot', GROWERS_31],
+  ['numbers above all', GROWERS_32],
 ] as const)('corpus of %s', (_, phrases) => {
   it.each(phrases.map((phrase) => [title(phrase), phrase] as const))('%s', (_title, phrase) => {
     const intent = heard(phrase);
