@@ -15,7 +15,7 @@ const CHOICE_WORDS: Readonly<Record<string, string | null>> = {
   'stand-down': 'The forecast has turned milder: you can leave it.',
 };
 
-const NOTE_WORDS: Readonly<Record<string, string>> = {
+const NOTE_WORDS: Readonly<Record<string, string | null>> = {
   'coarse-steps': 'The forecast goes hour by hour only',
   'short-horizon': 'The forecast reaches only',
   'short-history': 'Past weather is known only',
@@ -23,7 +23,8 @@ const NOTE_WORDS: Readonly<Record<string, string>> = {
   'second-model-used': 'Part of the forecast comes from the second model:',
   'missing-variable': 'Missing in the forecast:',
   'no-ensemble': 'No word from the ensemble on how sure the forecast is:',
-  'no-members': 'Of the ensemble only its mean and spread are known:',
+  // The operator's matter: logged where the weather comes in.
+  'no-members': null,
 };
 
 /** One sentence for a reason; null where there is nothing worth saying. */
@@ -77,8 +78,10 @@ export function reasonSentence(reason: AdvisoryReason, words: { units: TempUnits
       return `OLD FORECAST: the weather service does not answer. This stands on a forecast ${reason.ageHours} h old, and the range is wider for it.`;
     case 'second-weather':
       return secondWeather(reason.failure);
-    case 'weather-note':
-      return `${NOTE_WORDS[reason.note] ?? reason.note} ${plainNames(reason.detail)}.`;
+    case 'weather-note': {
+      const opening = NOTE_WORDS[reason.note];
+      return opening === null ? null : `${opening ?? reason.note} ${plainNames(reason.detail)}.`;
+    }
     case 'demo-weather':
       return 'INVENTED WEATHER: this is the demo. Nothing in it is a real forecast.';
   }

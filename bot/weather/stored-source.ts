@@ -33,7 +33,7 @@ export function storedSource(options: StoredSourceOptions): WeatherSource {
 }
 
 async function answerFor(options: StoredSourceOptions, place: Place, nowS: number): Promise<WeatherAnswer> {
-  const { ask, clock } = options;
+  const { ask, clock, log } = options;
   const key = placeKey(place);
   const stored = await storedRow(options, key, nowS);
   if (stored !== null && nowS - stored.issuedAtS < FRESH_S) return stored;
@@ -44,6 +44,7 @@ async function answerFor(options: StoredSourceOptions, place: Place, nowS: numbe
     if (isWeatherFailure(error)) return withoutFirst(options, place, { stored, failure: error });
     throw error;
   }
+  for (const note of fresh.notes) if (note.code === 'no-members') log.warn('weather-members-not-used', { cause: note.cause });
   const issuedAtS = clock.nowS();
   const hours = stored === null ? fresh.hours : mergedHours(stored.hours, fresh.hours, firstWantedS(issuedAtS));
   const notes = [...fresh.notes, ...spanNotes(hours, issuedAtS)];

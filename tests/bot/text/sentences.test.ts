@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { AdvisoryReason } from '../../../bot/features/evening/advisory.js';
 import { actionSentence, morningSentence } from '../../../bot/text/action-text.js';
 import { advisoryText, cropLine } from '../../../bot/text/advisory-text.js';
 import { WEATHER_ATTRIBUTION } from '../../../bot/text/attribution.js';
@@ -43,13 +44,18 @@ describe('every action has words', () => {
 });
 
 describe('every reason has words', () => {
-  it.each(Object.entries(REASONS).filter(([code]) => code !== 'choice' && code !== 'heat').flatMap(([code, reasons]) => reasons.flatMap((reason) => UNITS.map((units) => [code, units, reason] as const))))('%s in %s', (_code, units, reason) => {
+  const isForGrowers = (reason: AdvisoryReason): boolean => reason.code !== 'weather-note' || reason.note !== 'no-members';
+  it.each(Object.entries(REASONS).filter(([code]) => code !== 'choice' && code !== 'heat').flatMap(([code, reasons]) => reasons.filter(isForGrowers).flatMap((reason) => UNITS.map((units) => [code, units, reason] as const))))('%s in %s', (_code, units, reason) => {
     expectSentence(reasonSentence(reason, wordsIn(units))!);
   });
 
-  it.each(REASONS['weather-note'])('weather note %o begins with its own words and not with its code', (reason) => {
+  it.each(REASONS['weather-note'].filter(isForGrowers))('weather note %o begins with its own words and not with its code', (reason) => {
     const sentence = reasonSentence(reason, wordsIn('C'))!;
     if (reason.code === 'weather-note') expect(sentence.startsWith(reason.note)).toBe(false);
+  });
+
+  it('what concerns the operator alone has none', () => {
+    expect(REASONS['weather-note'].filter((reason) => !isForGrowers(reason)).map((reason) => reasonSentence(reason, wordsIn('C')))).toEqual([null]);
   });
 
   it('a choice has words, except where the plan speaks for itself', () => {

@@ -117,11 +117,12 @@ describe('a service that is asked for members', () => {
     ['the plan does not hold them', hostile.error(403, 'This model needs another plan'), 'This model needs another plan'],
     ['the answer is none', hostile.json(200, { hourly: 1 }), 'expected a forecast answer'],
     ['the answer breaks off', hostile.truncated, 'expected whole JSON'],
-  ] as const)('is asked for mean and spread where %s, and that is noted', async (_name, reaction, cause) => {
+  ] as const)('is asked for mean and spread where %s, and that is noted and logged', async (_name, reaction, cause) => {
     const spoilt: hostile.Reaction = (response, request) => (request.query.get('models') === MODEL ? reaction : good)(response, request);
     weather.script(ENSEMBLE, spoilt);
     const { hours, notes } = await service.source.weatherAt(PLACE);
     expect(notes).toEqual([{ code: 'no-members', cause: expect.stringContaining(cause) as string }]);
+    expect(service.warnings).toEqual(['weather-members-not-used']);
     expect(modelsAsked().at(-1)).toBe('ecmwf_ifs025_ensemble_mean');
     expect(hours.airTempSpreadK[hours.timeS.indexOf(DAWN_S)]).toBeCloseTo(0.8, 9);
     expect(hours.airTempCloudCorrelation.every((value) => value === null)).toBe(true);
