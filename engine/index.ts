@@ -78,4 +78,4 @@ export { binomialCdf } from './score/coverage.js';
 
 // How right the advisories were
 export { rangeRecord, type RangeRecord, type SaidAndRead } from './score/record.js';
-export { reliabilityTable, type ReliabilityTable, type SpokenChance, type WordReliability } from './score/reliability.js';
+export { reliabilityTable, type SpokenChance, type WordReliability } from './score/reliability.js';
