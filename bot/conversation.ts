@@ -167,7 +167,7 @@ async function answerMeaning(intent: Meaning, message: IncomingMessage, subject:
       return told(spoken, (store) => logMark(intent, { ...spoken, counted: false }, store));
     case 'settings':
       return (
-        prepareTolerance(spoken, CROP_WORDS) ??
+        prepareTolerance({ ...spoken, nights: (greenhouse, store) => toleranceNights(store, { ...subject, greenhouse }) }, CROP_WORDS) ??
         (async (store) => ({ text: await answerSettings({ ...spoken, eveningToday: eveningToday(subject, message.receivedAtS), tolerance: toleranceView(subject.greenhouse, await toleranceNights(store, subject)) }, store) }))
       );
     case 'chat':

@@ -28,7 +28,7 @@ export { diffuseFractionErbs1982 } from './sun/diffuse-fraction-erbs.js';
 // The greenhouse as the grower describes it
 export { checkGreenhouse, type GreenhouseCheck } from './greenhouse/check.js';
 export type { GreenhouseFault } from './greenhouse/fault.js';
-export { greenhouseJsonSchema, type Greenhouse, type GreenhouseFile } from './greenhouse/greenhouse.js';
+export { greenhouseJsonSchema, MOST_TRIPS, type Greenhouse, type GreenhouseFile } from './greenhouse/greenhouse.js';
 export { toHouse } from './greenhouse/to-house.js';
 export type { House } from './greenhouse/house.js';
 export { HEATER_KINDS, type HeaterKind, type HeaterKindRow } from './data/heater-kinds.js';
@@ -56,7 +56,7 @@ export type { CropOutlook, PlaceOutlook, Verdict } from './plan/outlook.js';
 export type { NightChoices } from './plan/action.js';
 export type { DoneTonight, EveningInput } from './plan/evening-scene.js';
 export { bedStakes, type BedStake } from './plan/bed-stakes.js';
-export { toleranceOf, TRIPS_PER_SAVED_BED, tripsFor, tripShareOf, type ToleranceNights } from './plan/tolerance.js';
+export { carefulBy, nextCareWord, toleranceOf, tripsHeld, type CareWord, type ToleranceNights, type TripsHeld } from './plan/tolerance.js';
 export { planEvening, type EveningPlan } from './plan/plan-evening.js';
 export { supposeNight, type PlaceChange, type SupposedNight } from './plan/suppose-night.js';
 export type { PricedPlan } from './plan/price-plans.js';

@@ -6,7 +6,7 @@ import { wordings } from './wordings.js';
 export type ToleranceSaid =
   /** How many needless trips one saved bed is worth. */
   | { readonly about: 'trips'; readonly trips: number }
-  | { readonly about: 'careful'; readonly careful: 'relaxed' | 'normal' | 'never-lose-it' }
+  | { readonly about: 'careful'; readonly careful: CareSaid }
   | { readonly about: 'careful'; readonly step: 1 | -1 }
   | { readonly about: 'trip'; readonly trip: TripSaid; readonly minutes?: number }
   | { readonly about: 'minutes'; readonly minutes: number; readonly crops: readonly string[] }
@@ -15,6 +15,7 @@ export type ToleranceSaid =
   /** Wants to be asked. */
   | { readonly about: 'ask' };
 
+export type CareSaid = 'relaxed' | 'normal' | 'careful' | 'never-lose-it';
 export type TripSaid = 'easy' | 'annoying' | 'awful';
 
 /** What an answer to one of the questions says. */
@@ -22,6 +23,7 @@ export type ToleranceAnswer =
   | { readonly worth: number }
   | { readonly weeks: number; readonly weekly?: number }
   | { readonly trip?: TripSaid; readonly minutes?: number }
+  | { readonly careful: CareSaid }
   | { readonly trips: number };
 
 const MONEY_NOUN = /^(?:[$\u00a3\u20ac]|dollars?|bucks?|euros?|pounds?|quid|francs?|crowns?|kronor|cents?)$/u;
@@ -254,18 +256,18 @@ const ANSWER_PER_WEEK = new RegExp(`^ ${HEDGES}${MONEY} (?:(?:a|per|each|every) 
 const ANSWER_MINUTES = / (d\d+) /u;
 const ANSWER_BARE_MINUTES = /^ (?:(?:it|takes|me|us|a|good) )*(n\d+) $/u;
 const ANSWER_TRIPS = /^ (?:(?:i|we|would|be|one|it|is|saved|bed|worth|think|guess|go|out|up|to|at|least|most) )*([nt]\d+)(?: (?:trips?|times|needless|wasted|or|so|for|nothing))* $/u;
-const NAMED_TRIPS = { relaxed: /^ (?:i am |be )?(?:relaxed|not many|few|a few)(?: please)? $/u, normal: /^ (?:i am |be )?(?:normal|usual|average|medium|most|like most|normally careful)(?: please)? $/u, careful: /^ (?:i am |be |more )?(?:careful|cautious|many)(?: please)? $/u, 'never-lose-it': /^ (?:never|never lose it|never lose (?:a|the) bed|any number|as many as it takes|all of them)(?: please)? $/u } as const;
+const NAMED_CARE = { relaxed: /^ (?:i am |be )?(?:relaxed|not many|few|a few)(?: please)? $/u, normal: /^ (?:i am |be )?(?:normal|usual|average|medium|most|like most|normally careful)(?: please)? $/u, careful: /^ (?:i am |be |more )?(?:careful|cautious|many)(?: please)? $/u, 'never-lose-it': /^ (?:never|never lose it|never lose (?:a|the) bed|any number|as many as it takes|all of them)(?: please)? $/u } as const satisfies Record<CareSaid, RegExp>;
 
-/** An answer to the question that was asked; null where it is none. `trips` are those that a named carefulness stands for. */
-export function toleranceAnswer(message: Message, asked: 'worth' | 'weekly' | 'trip' | 'trips', named: Readonly<Record<keyof typeof NAMED_TRIPS, number>>): ToleranceAnswer | null {
+/** An answer to the question that was asked; null where it is none. */
+export function toleranceAnswer(message: Message, asked: 'worth' | 'weekly' | 'trip' | 'trips'): ToleranceAnswer | null {
   if (message.asks) return null;
   const { form, values } = numbered(message);
   const value = (symbol: string | undefined): number => values[Number(symbol?.slice(1))] ?? 0;
   if (asked === 'trip') return tripAnswer(form, value);
   if (asked === 'trips') {
-    const name = (Object.keys(NAMED_TRIPS) as (keyof typeof NAMED_TRIPS)[]).find((one) => NAMED_TRIPS[one].test(form));
+    const careful = (Object.keys(NAMED_CARE) as CareSaid[]).find((one) => NAMED_CARE[one].test(form));
     const number = ANSWER_TRIPS.exec(form)?.[1];
-    return name !== undefined ? { trips: named[name] } : number === undefined ? null : { trips: value(number) };
+    return careful !== undefined ? { careful } : number === undefined ? null : { trips: value(number) };
   }
   const worth = (asked === 'weekly' ? ANSWER_PER_WEEK : ANSWER_WORTH).exec(form)?.[1];
   if (worth !== undefined) return { worth: value(worth) };

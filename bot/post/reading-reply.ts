@@ -5,7 +5,8 @@ import type { ReadingMessage } from '../features/reading/judge.js';
 import { readAnswer } from '../features/reading/read-answer.js';
 import { readChoiceButton } from '../features/reading/log-reading.js';
 import { dialogueWith, goesBefore, readPending, type Pending } from '../features/reading/pending.js';
-import { answerTolerance, askedAgain } from '../features/tolerance/answer-tolerance.js';
+import { answerTolerance, askedAgain, type ToleranceMessage } from '../features/tolerance/answer-tolerance.js';
+import { toleranceNights } from '../features/evening/tolerance-nights.js';
 import { readToleranceButton } from '../features/tolerance/ask-tolerance.js';
 import type { InboundRow, StoredChat, WithinMemory } from '../journal.js';
 import { meanings } from '../language/intent.js';
@@ -71,12 +72,13 @@ async function taken({ house, text }: Pick<Extract<Pending, { about: 'told' }>, 
 /** An answer to a question of how readily to call, or a word that takes the last one back; null for anything else. */
 function toleranceReply(pending: Extract<Pending, { about: 'tolerance' }>, spoken: ReadingMessage, records: (within: WithinMemory) => Records): Handled | null {
   const { house } = pending;
+  const message: ToleranceMessage = { ...spoken, nights: (greenhouse, store) => toleranceNights(store, { ...spoken, greenhouse }) };
   if (house !== undefined && readAnswer(spoken.text).kind === 'drop')
     return async (within) => {
       const { text } = await taken({ house, text: '' }, spoken, records(within));
-      return [await askedAgain(pending, spoken, text, records(within))];
+      return [await askedAgain(pending, message, text, records(within))];
     };
-  const ready = answerTolerance(pending, spoken, CROP_WORDS);
+  const ready = answerTolerance(pending, message, CROP_WORDS);
   return ready === null ? null : async (within) => [await ready(records(within))];
 }
 

@@ -12,12 +12,17 @@ export const PRICE_OF_CALLS = 'Of 10 calls about 3 to 5 turn out not needed: tha
 
 const TRIP_COUNTS = { easy: 'its minutes count as they are', annoying: 'its minutes count one and a half times', awful: 'its minutes count two and a half times' } as const satisfies Record<Trip, string>;
 
+const readily = (isMore: boolean): string => `${isMore ? 'more' : 'less'} readily`;
+
 /** What was noted, one sentence for each. */
 export const TOLERANCE_NOTED = {
   trips: (count: number): string => `One saved bed is worth ${trips(count)} to you.`,
-  step: (count: number, before: number): string => `I call you out ${count > before ? 'more' : 'less'} readily: one saved bed is now worth ${trips(count)} to you, not ${before}.`,
-  most: 'I am as careful as my words go. For more, give a number: "30 trips for a saved bed".',
-  least: 'I am as relaxed as my words go. For less, give a number: "1 trip for a saved bed".',
+  step: (count: number, before: number, isMore: boolean): string => `I call you out ${readily(isMore)}${count === before ? '' : `: I count one saved bed as worth ${trips(count)} now, not ${before}`}.`,
+  counted: (count: number, before: number): string => `I counted ${before} until now: I call you out ${readily(count > before)}.`,
+  bound: (count: number, said: number): string => (said > count ? `More than ${count} change nothing: I cannot call more readily.` : `Fewer than ${count} change nothing: I cannot call more seldom.`),
+  same: (count: number): string => `I count one saved bed as worth ${trips(count)}, as before.`,
+  most: (count: number): string => `I am as careful as my words go: I count one saved bed as worth ${trips(count)}. For more, say a greater number of trips.`,
+  least: (count: number): string => `I am as relaxed as my words go: I count one saved bed as worth ${trips(count)}. For less, say a smaller number of trips.`,
   trip: (trip: Trip): string => `Going out is ${trip} for you: ${TRIP_COUNTS[trip]}.`,
   minutes: (minutes: number, beds: readonly string[] | null): string => `Covering ${beds === null ? '' : `${joinedWords(beds)} `}takes you ${wholeMinutes(minutes)}.`,
   worth: (worth: number, what: readonly string[], each: number | null): string => `${capital(joinedWords(what))} ${what.length > 1 ? 'are' : 'is'} worth ${money(worth)} to you${each === null ? '' : `, ${money(each)} in each place`}.`,
@@ -29,24 +34,31 @@ const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text
 /** What could not be noted. */
 export const TOLERANCE_REFUSED = {
   unknown: 'I know of no such crop or bed. Say for example "kale in the north bed" first.',
+  tooLong: (most: number): string => `I cannot count more than ${wholeMinutes(most)} for covering: it has to fit between noon and dark. Say for example "covering takes 20 minutes".`,
   noCover: 'I know of no cover there. Say for example "30 g/m2 cover on the north bed" first.',
 } as const;
 
 export const toleranceNoted = (notes: readonly string[]): string => `Noted. ${notes.join(' ')}`;
+
+/** Needless trips as they are counted now, and what the words for care come to. */
+interface TripsCounted {
+  readonly trips: number;
+  readonly named: Readonly<Record<'relaxed' | 'normal' | 'careful' | 'never-lose-it', number>>;
+}
 
 export const TOLERANCE_ASKS = {
   opening: `${PRICE_OF_CALLS} Short questions set how readily I call you. Say "skip" to leave one out, "later" to leave them all.`,
   worth: (what: string): string => `If frost took ${what}: what would it cost you to be whole again? Say money, or the weeks to regrow and what you pick a week.`,
   weekly: 'What is a week of picking there worth to you, in money?',
   trip: (hasCovers: boolean): string => `How bad is it to go out there on a cold evening: easy, annoying or awful?${hasCovers ? ' Add the minutes that covering takes: "annoying, 20 minutes".' : ''}`,
-  trips: 'How many needless trips is one saved bed worth to you? The relaxed say 3, most say 5, the careful 10. Who must never lose one says 20.',
+  trips: ({ trips: now, named }: TripsCounted): string => `How many needless trips is one saved bed worth to you? I count ${now} now. The relaxed say ${named.relaxed}, the careful ${named.careful}. Who must never lose one says ${named['never-lose-it']}.`,
   done: 'That is all. Say "settings" to see it.',
   over: 'That question is over. Say "ask me" to be asked again.',
   later: 'As you like. Say "ask me" when you want the questions.',
 } as const;
 
 /** The usual answers, as they stand on buttons. */
-export const TOLERANCE_BUTTONS = { worth: ['Skip'], weekly: ['Skip'], trip: ['Easy', 'Annoying', 'Awful', 'Skip'], trips: ['3', '5', '10', '20', 'Skip'] } as const;
+export const TOLERANCE_BUTTONS = { worth: ['Skip'], weekly: ['Skip'], trip: ['Easy', 'Annoying', 'Awful', 'Skip'], trips: ({ named }: TripsCounted): readonly string[] => [...new Set(Object.values(named).sort((a, b) => a - b).map(String)), 'Skip'] } as const;
 
 /** What a word of the grower has just moved; nothing where it moved nothing. */
 export const TOLERANCE_MOVED = {
@@ -76,7 +88,7 @@ export function toleranceLines({ trips: count, trip, coverMinutes, hourWorth, cr
   const worths = (given: boolean): string => crops.filter(({ isGiven }) => isGiven === given).map(({ crop, worth }) => `${crop} ${given ? money(worth) : Math.round(worth)}`).join(', ');
   const [known, guessed] = [worths(true), worths(false)];
   return [
-    `- Care: one saved bed is worth ${trips(count)} to you.${moved.length === 0 ? '' : ` ${moved.join(' ')}`} To change: "be more careful", "10 trips for a saved bed".`,
+    `- Care: I count one saved bed as worth ${trips(count)}.${moved.length === 0 ? '' : ` ${moved.join(' ')}`} To change: "be more careful", "${count + 10} trips for a saved bed".`,
     `- Going out: ${trip}${coverMinutes === null ? '' : `, ${wholeMinutes(coverMinutes)} to cover all`}, an hour counted as ${money(hourWorth)}. To change: "the trip is awful", "covering takes 20 minutes".`,
     ...(crops.length === 0 ? [] : [`- Worth: ${[known, ...(guessed === '' ? [] : [`${guessed} (my guess by the size of the bed)`])].filter((one) => one !== '').join('; ')}. To change: "the ${crops[0]!.crop} is worth 60".`]),
     '- To be asked about care, going out and worth: "ask me".',

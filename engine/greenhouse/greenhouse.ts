@@ -51,11 +51,14 @@ const thermometer = z.strictObject({
 
 const clockTime = (example: string) => z.string().regex(/^(?:[01]?\d|2[0-3]):[0-5]\d$/u, `expected a time such as "${example}"`);
 
+/** Needless trips that one saved bed may be worth: more than any bed here makes up for (decision rule of this project). */
+export const MOST_TRIPS = 1000;
+
 const grower = z.strictObject({
   hourWorth: z.number().min(0).max(500).default(15).meta({ description: 'what an hour of your time is worth, for weighing effort; may be 0' }),
   trip: z.enum(['easy', 'annoying', 'awful']).default('easy').meta({ description: 'how bad it is to go out and do what a night asks for; its minutes count 1, 1.5 or 2.5 times' }),
-  careful: z.union([z.enum(['relaxed', 'normal', 'careful', 'never-lose-it']), z.number().min(0).max(100)], { error: 'expected "relaxed", "normal", "careful", "never-lose-it" or a number of trips such as 10' }).default('normal').meta({ description: 'how many needless trips one saved bed is worth to you: 3, 5, 10, 20, or any number' }),
-  tripShare: z.number().positive().optional().meta({ description: 'what a trip costs beside the worth of the bed that it saves, as it was when you said how many trips; 1/6 when left out' }),
+  careful: z.union([z.enum(['relaxed', 'normal', 'careful', 'never-lose-it']), z.number().min(0).max(MOST_TRIPS)], { error: 'expected "relaxed", "normal", "careful", "never-lose-it" or a number of trips such as 10' }).default('normal').meta({ description: 'how many needless trips one saved bed is worth to you, where a trip costs tripShare of what that bed is worth: 3, 5, 10, 20, or any number' }),
+  tripShare: z.number().positive().optional().meta({ description: 'what a trip costs beside the worth of the bed that it saves, as it was counted when you first said how many trips; 1/6 when left out' }),
   carefulSince: z.iso.datetime({ offset: true }).optional().meta({ description: 'when you last said how careful to be: calls that you left and losses before it count no more', examples: ['2026-01-14T18:00:00Z'] }),
   tripSince: z.iso.datetime({ offset: true }).optional().meta({ description: 'when you last said how bad the trip is: calls that you left before it count no more', examples: ['2026-01-14T18:00:00Z'] }),
   carefulAsked: z.boolean().optional().meta({ description: 'you were asked how careful to be, and are not asked unbidden again' }),

@@ -1,4 +1,4 @@
-import { TRIPS_PER_SAVED_BED, type Greenhouse, type GreenhouseFile } from '../../../engine/index.js';
+import type { Greenhouse, GreenhouseFile, ToleranceNights } from '../../../engine/index.js';
 import type { Outgoing } from '../../chat.js';
 import type { CropWord } from '../../language/crop-word.js';
 import { readSignal } from '../../language/house/signals.js';
@@ -7,8 +7,8 @@ import { tolerancesIn, toleranceAnswer, worthsIn, type TolerancePart, type Toler
 import type { Records } from '../../ports.js';
 import { TOLERANCE_ASKS, toleranceNoted } from '../../text/tolerance-text.js';
 import { UNDO } from '../../text/undo-text.js';
-import { ask, askedMessage, nextAsked, remembered, type ToleranceAsks, type ToleranceQuestion } from './ask-tolerance.js';
-import { withTolerance, type ToleranceMeant } from './set-tolerance.js';
+import { ask, askedMessage, nextAsked, remembered, type HouseAsked, type ToleranceAsks, type ToleranceQuestion } from './ask-tolerance.js';
+import { checked, withTolerance, type ToleranceMeant } from './set-tolerance.js';
 
 export interface ToleranceMessage {
   readonly greenhouseId: string;
@@ -17,6 +17,8 @@ export interface ToleranceMessage {
   readonly receivedAtS: number;
   readonly text: string;
   readonly units: 'C' | 'F';
+  /** What the nights of this house have taught. */
+  readonly nights: (greenhouse: Greenhouse, store: Records) => Promise<ToleranceNights>;
 }
 
 type Ready = (store: Records) => Promise<Outgoing>;
@@ -40,14 +42,22 @@ const heardOf = ({ text, receivedAtS, zone, units }: ToleranceMessage, crops: re
 type HouseBefore = NonNullable<ToleranceQuestion['house']>;
 
 /** Written with the greenhouse; what it was before, where it changed. */
-async function kept(parts: readonly TolerancePart[], { greenhouseId, greenhouse, receivedAtS }: ToleranceMessage, store: Records, meant: Pick<ToleranceMeant, 'bed'>): Promise<{ readonly notes: readonly string[]; readonly house: HouseBefore | null }> {
-  const stored = await store.greenhouse(greenhouseId);
-  const before = stored?.body ?? JSON.stringify(greenhouse);
-  const { file, notes } = withTolerance(JSON.parse(before) as GreenhouseFile, parts, { nowS: receivedAtS, ...meant });
+async function kept(parts: readonly TolerancePart[], message: ToleranceMessage, store: Records, meant: Pick<ToleranceMeant, 'bed'>): Promise<{ readonly notes: readonly string[]; readonly house: HouseBefore | null }> {
+  const { greenhouseId, receivedAtS } = message;
+  const { body: before, nights } = await houseNow(message, store);
+  const { file, notes } = withTolerance(JSON.parse(before) as GreenhouseFile, parts, { nowS: receivedAtS, nights, ...meant });
   const body = JSON.stringify(file);
   if (body === before) return { notes, house: null };
   const { version } = await store.saveGreenhouse({ id: greenhouseId, body, savedAtS: receivedAtS });
   return { notes, house: { version, before, sinceS: receivedAtS } };
+}
+
+type HouseNow = Required<HouseAsked> & { readonly body: string };
+
+async function houseNow({ greenhouseId, greenhouse, nights }: Pick<ToleranceMessage, 'greenhouseId' | 'greenhouse' | 'nights'>, store: Records): Promise<HouseNow> {
+  const body = (await store.greenhouse(greenhouseId))?.body ?? JSON.stringify(greenhouse);
+  const now = checked(JSON.parse(body) as GreenhouseFile);
+  return { body, greenhouse: now, nights: await nights(now, store) };
 }
 
 /** The carrier's own word is left to who acts on it. */
@@ -68,7 +78,7 @@ export function answerTolerance(question: ToleranceQuestion, message: ToleranceM
     return { text: TOLERANCE_ASKS.later };
   };
   const heard = heardOf(message, crops);
-  const answer = toleranceAnswer(readMessage(heard), asks, TRIPS_PER_SAVED_BED);
+  const answer = toleranceAnswer(readMessage(heard), asks);
   if (answer === null) {
     const plainly = tolerancesIn(heard);
     const parts = plainly.length === 0 && asks === 'worth' ? worthsIn(heard) : plainly;
@@ -82,19 +92,20 @@ const asksWeekly =
   (question: ToleranceQuestion, { greenhouse, receivedAtS }: ToleranceMessage): Ready =>
   async (store) => {
     await store.keepPending?.(remembered(question, receivedAtS));
-    return askedMessage(question, greenhouse, []);
+    return askedMessage(question, { greenhouse }, []);
   };
 
 /** Asks again what was answered, after that was taken back. */
-export async function askedAgain({ again }: ToleranceQuestion, { greenhouse, receivedAtS }: Pick<ToleranceMessage, 'greenhouse' | 'receivedAtS'>, takenBack: string, store: Records): Promise<Outgoing> {
+export async function askedAgain({ again }: ToleranceQuestion, message: ToleranceMessage, takenBack: string, store: Records): Promise<Outgoing> {
   if (again === undefined) return { text: takenBack };
-  await store.keepPending?.(remembered(again, receivedAtS));
-  return askedMessage(again, greenhouse, [takenBack]);
+  await store.keepPending?.(remembered(again, message.receivedAtS));
+  return askedMessage(again, await houseNow(message, store), [takenBack]);
 }
 
 /** An answer in the terms of what can be said at any time. */
 function saidBy(answer: NonNullable<ReturnType<typeof toleranceAnswer>>, { asks, weeks }: ToleranceQuestion): readonly ToleranceSaid[] {
   if ('trips' in answer) return [{ about: 'trips', trips: answer.trips }];
+  if ('careful' in answer) return [{ about: 'careful', careful: answer.careful }];
   if ('worth' in answer) return [{ about: 'worth', worth: asks === 'weekly' ? answer.worth * (weeks ?? 1) : answer.worth, crops: [] }];
   if ('weeks' in answer) return [{ about: 'worth', worth: answer.weeks * (answer.weekly ?? 0), crops: [] }];
   return [...(answer.trip === undefined ? [] : [{ about: 'trip', trip: answer.trip } as const]), ...(answer.minutes === undefined ? [] : [{ about: 'minutes', minutes: answer.minutes, crops: [] } as const])];
@@ -113,5 +124,5 @@ const goOn =
       return { text: [...noted, TOLERANCE_ASKS.done].join('\n') };
     }
     await store.keepPending?.(remembered({ ...next, ...(house === null ? {} : { house, again: question }) }, message.receivedAtS));
-    return askedMessage(next, message.greenhouse, noted);
+    return askedMessage(next, await houseNow(message, store), noted);
   };

@@ -1,4 +1,4 @@
-import { bedStakes, type BedStake, type Greenhouse, type GreenhouseFile } from '../../../engine/index.js';
+import { bedStakes, tripsHeld, type BedStake, type Greenhouse, type GreenhouseFile, type ToleranceNights } from '../../../engine/index.js';
 import type { Outgoing } from '../../chat.js';
 import type { Records } from '../../ports.js';
 import { joinedWords, TOLERANCE_ASKS, TOLERANCE_BUTTONS } from '../../text/tolerance-text.js';
@@ -44,13 +44,21 @@ export function readToleranceButton(id: string): { readonly asks: string; readon
   return mark === BUTTON_MARK && asks !== undefined && says !== undefined ? { asks, says } : null;
 }
 
+/** A house, and what its nights have taught of how readily to call. */
+export interface HouseAsked {
+  readonly greenhouse: Greenhouse;
+  readonly nights?: ToleranceNights;
+}
+
 /** A question as it goes out, below what was said before it. */
-export const askedMessage = (question: ToleranceQuestion, greenhouse: Greenhouse, before: readonly string[], gap = '\n\n'): Outgoing => ({
-  text: [...before, askedWords(question, greenhouse)].join(gap),
-  buttons: [TOLERANCE_BUTTONS[question.asks].map((label) => ({ id: `${BUTTON_MARK}:${question.asks}:${label.toLowerCase()}`, label }))],
+export const askedMessage = (question: ToleranceQuestion, house: HouseAsked, before: readonly string[], gap = '\n\n'): Outgoing => ({
+  text: [...before, askedWords(question, house)].join(gap),
+  buttons: [labelsOf(question, house).map((label) => ({ id: `${BUTTON_MARK}:${question.asks}:${label.toLowerCase()}`, label }))],
 });
 
-function askedWords({ asks, bed: name }: ToleranceQuestion, greenhouse: Greenhouse): string {
+const labelsOf = ({ asks }: ToleranceQuestion, { greenhouse, nights }: HouseAsked): readonly string[] => (asks === 'trips' ? TOLERANCE_BUTTONS.trips(tripsHeld(greenhouse, nights)) : TOLERANCE_BUTTONS[asks]);
+
+function askedWords({ asks, bed: name }: ToleranceQuestion, { greenhouse, nights }: HouseAsked): string {
   const stakes = bedStakes(greenhouse);
   switch (asks) {
     case 'worth': {
@@ -62,7 +70,7 @@ function askedWords({ asks, bed: name }: ToleranceQuestion, greenhouse: Greenhou
     case 'trip':
       return TOLERANCE_ASKS.trip(stakes.some(({ coverMinutes }) => coverMinutes !== null));
     case 'trips':
-      return TOLERANCE_ASKS.trips;
+      return TOLERANCE_ASKS.trips(tripsHeld(greenhouse, nights));
   }
 }
 
@@ -92,5 +100,5 @@ export async function askedAfterCall({ greenhouseId, greenhouse, night, received
 export async function ask({ greenhouse, receivedAtS }: Pick<AfterCall, 'greenhouse' | 'receivedAtS'>, store: Records, beds: readonly string[] = []): Promise<Outgoing> {
   const question = firstAsked(greenhouse, beds);
   await store.keepPending?.(remembered(question, receivedAtS));
-  return askedMessage(question, greenhouse, [TOLERANCE_ASKS.opening], '\n');
+  return askedMessage(question, { greenhouse }, [TOLERANCE_ASKS.opening], '\n');
 }

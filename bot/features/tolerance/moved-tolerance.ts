@@ -1,4 +1,4 @@
-import { bedStakes, toleranceOf, tripsFor, type Greenhouse, type ToleranceNights } from '../../../engine/index.js';
+import { bedStakes, toleranceOf, tripsHeld, type Greenhouse, type ToleranceNights } from '../../../engine/index.js';
 import { TOLERANCE_MOVED, withMoved, type ToleranceView } from '../../text/tolerance-text.js';
 
 /** Keeps a word of the grower, and says in the same breath how it moves the weights, where it does. */
@@ -15,10 +15,10 @@ export async function keptWithMove(keep: () => Promise<string>, { greenhouse, ni
 export function toleranceView(greenhouse: Greenhouse, nights: ToleranceNights): ToleranceView {
   const stakes = bedStakes(greenhouse);
   const covered = stakes.filter(({ coverMinutes }) => coverMinutes !== null);
-  const { careful, trip, hourWorth } = greenhouse.grower;
+  const { trip, hourWorth } = greenhouse.grower;
   const names = [...new Set(stakes.flatMap(({ crops }) => crops.map(({ asked }) => asked)))];
   return {
-    trips: tripsFor(careful),
+    trips: tripsHeld(greenhouse, nights).trips,
     trip,
     coverMinutes: covered.length === 0 ? null : covered.reduce((sum, { coverMinutes }) => sum + coverMinutes!, 0),
     hourWorth,

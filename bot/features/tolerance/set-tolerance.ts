@@ -1,4 +1,4 @@
-import { bedStakes, checkGreenhouse, cropFamilyOf, findCrop, tripsFor, tripShareOf, TRIPS_PER_SAVED_BED, type BedStake, type Greenhouse, type GreenhouseFile } from '../../../engine/index.js';
+import { bedStakes, carefulBy, checkGreenhouse, cropFamilyOf, findCrop, MOST_TRIPS, nextCareWord, toleranceOf, tripsHeld, type BedStake, type CareWord, type Greenhouse, type GreenhouseFile, type ToleranceNights } from '../../../engine/index.js';
 import { bedsNamed } from '../../language/beds-named.js';
 import type { TolerancePart, ToleranceSaid } from '../../language/tolerance.js';
 import { PRICE_OF_CALLS, TOLERANCE_NOTED, TOLERANCE_REFUSED } from '../../text/tolerance-text.js';
@@ -7,8 +7,9 @@ type Bed = NonNullable<GreenhouseFile['beds']>[number];
 type Crop = NonNullable<Bed['crops']>[number];
 type Grower = NonNullable<GreenhouseFile['grower']>;
 
-/** What is meant beside the words: the bed that was asked about, and when it was said. */
+/** What is meant beside the words: the bed that was asked about, when it was said, and what nights had taught until then. */
 export interface ToleranceMeant {
+  readonly nights: ToleranceNights;
   readonly bed?: string;
   readonly nowS: number;
 }
@@ -32,7 +33,7 @@ function withOne(file: GreenhouseFile, said: ToleranceSaid, meant: Meant): Toler
     case 'trips':
       return withTrips(file, said.trips, meant);
     case 'careful':
-      return 'step' in said ? stepped(file, said.step) : { file: withGrower(file, { careful: said.careful, ...since(meant) }), notes: [TOLERANCE_NOTED.trips(TRIPS_PER_SAVED_BED[said.careful])] };
+      return 'step' in said ? stepped(file, said.step, meant) : withWord(file, said.careful, meant);
     case 'trip':
       return { file: withGrower(file, { trip: said.trip, tripSince: instant(meant) }), notes: [TOLERANCE_NOTED.trip(said.trip)] };
     case 'hour':
@@ -47,10 +48,9 @@ function withOne(file: GreenhouseFile, said: ToleranceSaid, meant: Meant): Toler
 }
 
 /** The most that a file takes. */
-const MOST_TRIPS = 100;
 const MOST_HOUR_WORTH = 500;
-const MOST_MINUTES = 600;
-const STEPS = Object.values(TRIPS_PER_SAVED_BED);
+/** Beds are covered between noon and dark, which is four hours in the middle of winter, less a reply and a quarter to spare (decision rule of this project). */
+const MOST_MINUTES = 180;
 
 const withGrower = (file: GreenhouseFile, change: Partial<Grower>): GreenhouseFile => ({ ...file, grower: { ...file.grower, ...change } });
 
@@ -59,23 +59,45 @@ const instant = ({ nowS }: ToleranceMeant): string => new Date(nowS * 1000).toIS
 /** What calls and losses have taught until now counts no more. */
 const since = (meant: ToleranceMeant): Pick<Grower, 'carefulSince'> => ({ carefulSince: instant(meant) });
 
-/** A number stands for the trip and the main bed as they are now. */
-function withTrips(file: GreenhouseFile, said: number, meant: ToleranceMeant): ToleranceSet {
-  const trips = Math.min(MOST_TRIPS, said);
-  const { tripShare: _, ...grower } = file.grower ?? {};
-  const share = tripShareOf(checked(file));
-  return { file: { ...file, grower: { ...grower, careful: trips, ...(share === null ? {} : { tripShare: share }), ...since(meant) } }, notes: [TOLERANCE_NOTED.trips(trips)] };
+/** A number counts with the share that holds when the first one is said: then who says the number that is shown moves nothing. */
+function withTrips(file: GreenhouseFile, said: number, meant: Meant): ToleranceSet {
+  const before = tripsHeld(checked(file), meant.nights);
+  const next = withGrower(file, { careful: Math.min(MOST_TRIPS, said), tripShare: before.tripShare, ...since(meant) });
+  const { trips } = tripsHeld(checked(next));
+  return { file: next, notes: [TOLERANCE_NOTED.trips(said), ...(trips === Math.round(said) ? [] : [TOLERANCE_NOTED.bound(trips, said)]), ...(trips === before.trips ? [] : [TOLERANCE_NOTED.counted(trips, before.trips)])] };
 }
 
-function stepped(file: GreenhouseFile, step: 1 | -1): ToleranceSet {
-  const now = tripsFor(file.grower?.careful ?? 'normal');
-  const next = step === 1 ? STEPS.find((trips) => trips > now) : STEPS.findLast((trips) => trips < now);
-  if (next === undefined) return { file, notes: [step === 1 ? TOLERANCE_NOTED.most : TOLERANCE_NOTED.least] };
-  return { file: withGrower(file, { careful: next }), notes: [TOLERANCE_NOTED.step(next, now), ...(step === 1 ? [] : [PRICE_OF_CALLS])] };
+/** Who must never lose a bed is not called less than before, who is relaxed not more. */
+function withWord(file: GreenhouseFile, word: CareWord, meant: Meant): ToleranceSet {
+  const next = withGrower(file, { careful: carefulBy(word, file.grower ?? {}), ...since(meant) });
+  const change = moved(file, next, meant);
+  if (word === 'never-lose-it' && change <= 0) return { file, notes: [TOLERANCE_NOTED.most(heldBy(file, meant))] };
+  if (word === 'relaxed' && change >= 0) return { file, notes: [TOLERANCE_NOTED.least(heldBy(file, meant))] };
+  return { file: next, notes: [change === 0 ? TOLERANCE_NOTED.same(heldBy(file, meant)) : TOLERANCE_NOTED.step(tripsHeld(checked(next)).trips, heldBy(file, meant), change > 0)] };
 }
 
-function withMinutes(file: GreenhouseFile, { minutes: said, crops }: Extract<ToleranceSaid, { about: 'minutes' }>, meant: Meant): ToleranceSet {
-  const minutes = Math.min(MOST_MINUTES, said);
+/** What nights have taught stays. */
+function stepped(file: GreenhouseFile, step: 1 | -1, meant: Meant): ToleranceSet {
+  const word = nextCareWord(checked(file).grower, step);
+  const next = word === undefined ? file : withGrower(file, { careful: carefulBy(word, file.grower ?? {}) });
+  const now = heldBy(file, meant);
+  if (moved(file, next, meant, meant.nights) * step <= 0) return { file, notes: [step === 1 ? TOLERANCE_NOTED.most(now) : TOLERANCE_NOTED.least(now)] };
+  return { file: next, notes: [TOLERANCE_NOTED.step(heldBy(next, meant), now, step === 1), ...(step === 1 ? [] : [PRICE_OF_CALLS])] };
+}
+
+const heldBy = (file: GreenhouseFile, { nights }: Meant): number => tripsHeld(checked(file), nights).trips;
+
+/** Weights that came about by division. */
+const SAME_WEIGHT = 1e-9;
+
+/** By how much losses weigh more than before. */
+function moved(file: GreenhouseFile, next: GreenhouseFile, { nights }: Meant, nightsAfter?: ToleranceNights): number {
+  const more = toleranceOf(checked(next).grower, nightsAfter).lossWeight - toleranceOf(checked(file).grower, nights).lossWeight;
+  return Math.abs(more) < SAME_WEIGHT ? 0 : more;
+}
+
+function withMinutes(file: GreenhouseFile, { minutes, crops }: Extract<ToleranceSaid, { about: 'minutes' }>, meant: Meant): ToleranceSet {
+  if (minutes > MOST_MINUTES) return { file, notes: [TOLERANCE_REFUSED.tooLong(MOST_MINUTES)] };
   const stakes = bedStakes(checked(file));
   const named = bedsNamed(meant.text, stakes.map(({ name }) => name));
   const isMeant = ({ name, crops: grown }: BedStake): boolean => (named !== null ? named.includes(name) : crops.length === 0 || grown.some((crop) => crops.some((id) => isOf(crop.asked, id))));
@@ -137,7 +159,7 @@ function isOf(asked: string, id: string): boolean {
   return asked === id || row === id || (row !== undefined && cropFamilyOf(row)?.name === id);
 }
 
-function checked(file: GreenhouseFile): Greenhouse {
+export function checked(file: GreenhouseFile): Greenhouse {
   const check = checkGreenhouse(file);
   if (!check.ok) throw new Error(`a stored greenhouse fails its check: ${check.faults.map(({ field, message }) => `${field}: ${message}`).join('; ')}`);
   return check.greenhouse;

@@ -19,7 +19,7 @@ import { settingsText } from '../../../bot/text/settings-text.js';
 import { shortAdvisory } from '../../../bot/text/short-advisory.js';
 import { shortForm } from '../../../bot/text/short-form.js';
 import { shortWeek } from '../../../bot/text/short-week.js';
-import { PRICE_OF_CALLS, TOLERANCE_ASKS, TOLERANCE_MOVED, TOLERANCE_NOTED, toleranceLines, toleranceNoted } from '../../../bot/text/tolerance-text.js';
+import { PRICE_OF_CALLS, TOLERANCE_ASKS, TOLERANCE_MOVED, TOLERANCE_NOTED, TOLERANCE_REFUSED, toleranceLines, toleranceNoted } from '../../../bot/text/tolerance-text.js';
 import { ACTIONS, ADVISORY, CAUTIONS, CROPS, MORNING, REASONS } from './invented-advisory.js';
 import { outsideGsm } from './gsm.js';
 
@@ -72,7 +72,7 @@ const TOLD: readonly (readonly [string, readonly string[]])[] = [
   ['readings', UNITS.flatMap((units) => [...(['good', 'not-reset', 'sunlit'] as const).map((judged) => readBack({ ...READ, judged }, units)), ...(['impossible', 'contradicts', 'unlikely'] as const).map((reason) => readingQuestion({ reading: READ, typed: '22F', reason, isSuggestionLikely: true, choices: CHOICES }, units).text)])],
   ['told', [deedsKept({ done: ['cover', 'vents'], not: ['fan'], beds: ['the north bed'], night: '2026-01-13' }, '2026-01-14'), planLeft(['cover']), outcomeKept({ crop: 'kale', bed: 'the north bed', state: 'marked', night: '2026-01-12' }, { today: '2026-01-14', isRiskiest: true, counts: true }), markCounted('2026-01-13', '2026-01-14'), markNoted('moved the thermometer '.repeat(12).trim(), '2026-01-14', '2026-01-14')]],
   ['settings', [settingsText({ units: 'F', evening: '17:00', eveningToday: '16:10', morning: '08:00', bedtime: '21:30', latitude: 45.1, longitude: -72.2, zone: 'America/Toronto', isPaused: true, tolerance: TOLERANCE })]],
-  ['tolerance', [...toleranceLines(TOLERANCE), ...Object.values(TOLERANCE_MOVED), TOLERANCE_ASKS.worth('the kale and the spinach in the north bed'), TOLERANCE_ASKS.trip(true), TOLERANCE_ASKS.trip(false), toleranceNoted([TOLERANCE_NOTED.step(3, 5), PRICE_OF_CALLS]), ...(['easy', 'annoying', 'awful'] as const).map((trip) => toleranceNoted([TOLERANCE_NOTED.trip(trip), TOLERANCE_NOTED.minutes(20, ['the north bed'])])), toleranceNoted([TOLERANCE_NOTED.worth(120, ['the kale', 'the lettuce'], 30)]), toleranceNoted([TOLERANCE_NOTED.hour(25), TOLERANCE_NOTED.trips(1)])]],
+  ['tolerance', [...toleranceLines(TOLERANCE), ...Object.values(TOLERANCE_MOVED), TOLERANCE_ASKS.worth('the kale and the spinach in the north bed'), TOLERANCE_ASKS.trip(true), TOLERANCE_ASKS.trip(false), toleranceNoted([TOLERANCE_NOTED.step(8, 12, false), PRICE_OF_CALLS]), toleranceNoted([TOLERANCE_NOTED.trips(5), TOLERANCE_NOTED.bound(6, 5), TOLERANCE_NOTED.counted(6, 12)]), ...[TOLERANCE_NOTED.most(45), TOLERANCE_NOTED.least(8), TOLERANCE_NOTED.same(12), TOLERANCE_REFUSED.tooLong(180), TOLERANCE_ASKS.trips({ trips: 12, named: { relaxed: 8, normal: 12, careful: 23, 'never-lose-it': 45 } })], ...(['easy', 'annoying', 'awful'] as const).map((trip) => toleranceNoted([TOLERANCE_NOTED.trip(trip), TOLERANCE_NOTED.minutes(20, ['the north bed'])])), toleranceNoted([TOLERANCE_NOTED.worth(120, ['the kale', 'the lettuce'], 30)]), toleranceNoted([TOLERANCE_NOTED.hour(25), TOLERANCE_NOTED.trips(1)])]],
   ['chat', [CHAT_WORDS.cannotRead('voice message'), CHAT_WORDS.invite('abcd2345'), CHAT_WORDS.joined('the long greenhouse')]],
 ];
 

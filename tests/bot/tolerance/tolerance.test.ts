@@ -124,10 +124,11 @@ describe('in words, at any time', () => {
   it('minutes, the trip and care are kept, and said in the settings', async () => {
     await rig.says('covering takes me 30 minutes');
     await rig.says('I hate going out at night');
-    expect(await rig.says('be more careful')).toContain('now worth 10 needless trips to you, not 5');
+    // Half an hour at 15, two and a half times, and half a unit for the cover, beside 50: 0.385. Losses weigh 1 before, (1 + 10) / 6 after.
+    expect(await rig.says('be more careful')).toContain('I count one saved bed as worth 4 needless trips now, not 2');
     expect((await rig.house()).beds!.map(({ coverMinutes }) => coverMinutes)).toEqual([30, undefined]);
     const settings = await rig.says('settings');
-    expect(settings).toContain('one saved bed is worth 10 needless trips');
+    expect(settings).toContain('I count one saved bed as worth 4 needless trips.');
     expect(settings).toContain('awful, 30 minutes to cover all');
     expect(settings).not.toMatch(/lambda|weight|threshold/u);
     expect(await rig.says('too many calls')).toContain('about 3 to 5 turn out not needed');

@@ -38,6 +38,10 @@ describe("the grower's own trip and main bed", () => {
     expect(tripShareOf(house({ trip: 'awful', hourWorth: 20 }, beds))).toBeCloseTo((20 * 2.5 * 0.5 + 0.5) / 60, 12);
   });
 
+  it('is not of a bed in which nothing grows', () => {
+    expect(tripShareOf(house({}, [{ name: 'empty', area: 6, cover, worth: 90, crops: [] }, { name: 'main', area: 6, cover, worth: 60, coverMinutes: 30, crops: ['lettuce'] }]))).toBeCloseTo((15 * 0.5 + 0.5) / 60, 12);
+  });
+
   it('is not there without a cover, or without worth', () => {
     expect(tripShareOf(house({}, [{ name: 'bare', area: 4, crops: ['leek'] }]))).toBeNull();
     expect(tripShareOf(house({}, [{ name: 'main', area: 4, cover, worth: 0, crops: ['leek'] }]))).toBeNull();
