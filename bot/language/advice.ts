@@ -93,6 +93,7 @@ const BARE_ASK = wordings`
 /** What to do tonight, as a whole, or where a deed is asked about in so many words ("should I cover", "is it safe to open"). */
 export function openAdvice(message: Message): Intent | null {
   const { said } = message;
+  if (/ (?:worried|nervous|worry|anxious|concerned) about (?:the |my |our )?%\d/.test(said)) return null;
   if (/ what would you say (?:it|the|we) /.test(said)) return null;
   if (/ what (?:do )?you (?:say|reckon|think) for (?:the )?(?:tonight|tomorrow|&\w+) /.test(said)) return null;
   if (/ how (?:cold|low|warm) (?:\S+ ){0,4}?(?:under|beneath) (?:the |my )?@cover /.test(said)) return null;

@@ -44,7 +44,7 @@ const SIGNS: readonly Sign[] = [
     (?:blower|inflation|inflation @fan|inflator) (?:(?:that|which|between) (?:[^ ]+ ){1,9}?)?(?:\w+ ){0,3}?${LACKS}
     (?:inflation|air) (?:between|gone|lost)|deflated
     (?:@film|@layer|layers|skins|air gap|bubble) (?:\w+ ){0,4}?(?:gone flat|went flat|sagging|collapsed together|touching|deflated)
-  `, off: wordings`(?:blower|inflation|inflation @fan|inflator) (?:\w+ ){0,3}?${BACK}` },
+  `, off: wordings`(?:blower|inflation|inflation @fan|inflator) (?:(?!that |which |puffs |blows )\w+ ){0,3}?${BACK}` },
   { item: 'torn-film', on: wordings`
     (?:@film|@layer|roof|skin|poly|cover|end wall|panel|@wall) (?:&?\w+ ){0,6}?(?:tore|torn|ripped|split|rip|ripping|tear|punctured|shredded|flapping|
     blown|came off|came loose|come loose|slit|hole|gash|in ribbons|peeled back|gave way|burst)

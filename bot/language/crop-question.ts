@@ -14,7 +14,7 @@ const FATE_WORDS = wordings`
 const FATE_PHRASES = wordings`
   how (?:is|are|will|does|do|would|they|it) .*(?:do|doing|look|looking|like)|(?:make|makes|making) it|(?:hold|holds) (?:up|out)
   (?:pull|come|get|getting) through|all right|be there|happen to|how (?:cold|low) can (?:the |my |our )?%\d+|(?:hang|hanging) (?:in|on|&inside)
-  stick it out|ride it out|how (?:bad|safe|risky|dangerous|rough) is it for
+  stick it out|ride it out|(?:worried|nervous|worry|anxious|concerned) about|how (?:bad|safe|risky|dangerous|rough) is it for
   (?:lowest|coldest) (?:temperature |that |for |the |my |can )*%\d+|how much (?:cold|frost)
   (?:lowest|coldest|minimum) (?:temperature )?(?:for|of) (?:the |my )?%\d+|see the morning|see morning|kick the bucket|bite the dust|give up the ghost
   say goodbye|kiss goodbye|goodbye to|too cold|cold enough|warm enough|through the night|bounce back|stick it|in trouble|at risk

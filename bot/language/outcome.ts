@@ -9,7 +9,7 @@ import { everyWording, wordings } from './wordings.js';
 const STATES: Readonly<Record<OutcomeState, RegExp>> = {
   dead: wordings`
     like (?:wet |soggy |boiled |cooked |limp )?(?:tissue|tissue paper|paper|rags?|dishcloth|dishrag|cooked spinach|boiled spinach|seaweed)
-    dead|died|killed|kill|toast|gone|mush|mushy|black|blackened|goner|goners|kaput|finished|rotted|perished|wiped out|done for|did not survive
+    (?:frozen|froze|freezing) to death|dead|died|killed|kill|toast|gone|mush|mushy|black|blackened|goner|goners|kaput|finished|rotted|perished|wiped out|done for|did not survive
     did not make it|not make it|did not come through|a loss|lost|cooked|history|slime|collapsed|had it|write off|write-off|kicked the bucket
     popped its clogs|finito|slimy|slime|zapped|rip
     (?:to|into|like|is|are|just|all) (?:jelly|soup|goo|pulp|paste)|croaked|snuffed|ruined|destroyed|(?:is|are|got|all) fried|wrecked|hopeless|stone dead
@@ -92,7 +92,7 @@ export function outcome(message: Message): Intent | null {
     const strange = /^ (?:the |my |our |all the |all my |lost (?:the |my |all the )?)([a-z]+) (?:is |are |was |were |all |got |has |have |look |looks |did |died|survived|made|$)/.exec(form)?.[1];
     const isHouse = strange === undefined || wordings`
       ^(?:power|house|night|forecast|plastic|door|weather|thermometer|advice|plan|temperature|low|snow|grid|electricity|prediction|message|app|text|blower|
-      fan|generator|fuel|gas|propane|battery|batteries|phone|heater|probe|sensor)$
+      fan|generator|fuel|fingers|hands|toes|feet|ears|nose|hose|hosepipe|pipes?|tap|lock|gas|propane|battery|batteries|phone|heater|probe|sensor)$
     `.test(strange);
     return isHouse ? null : unclear('which-crop', { word: strange });
   }

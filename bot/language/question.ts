@@ -42,6 +42,7 @@ const asksInWords = (form: string, said: string): boolean => wordings`
   ^ (?:shut|close|open|cover|uncover|pick|harvest|@harvest|run|turn|put|light|pull|draw|heat) (?:\S+ )*?or (?:wait|leave|hold|keep|later|not|hang)
   on or off|off or on|up or down|down or up|in or out|shut or open|yea or nay
   open or (?:shut|closed)|(?:shut|closed) or open|what happens
+  how (?:cold|low|bad|frosty) (?:are|is|will|would|does|do|can|could) (?:we|it|things|the)
   (?:what|how) (?:would|will|could|much|low|cold|warm) (?:it|that|we|i|the|they|this|be|colder|warmer|lower|would|will)
   (?:to|at|below) (?:what|which) (?:temperature|point|degree)
   (?:like|love|want|need|curious|dying) to know (?:\S+ ){0,5}?(?:what|how|if|whether|when|which)

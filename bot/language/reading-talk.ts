@@ -128,7 +128,7 @@ function cores(symbols: readonly string[]): readonly Core[] {
     while (to < symbols.length - 1 && isTold(symbols[to + 1] ?? '')) to++;
     return [{ from, to, symbols: symbols.slice(from, to + 1) }];
   });
-  const areAll = found.every((core) => core.symbols.some((symbol) => OF_HOUSE.test(symbol))) && !symbols.some((symbol) => DOUBT.has(symbol));
+  const areAll = found.every((core) => core.symbols.some((symbol) => OF_HOUSE.test(symbol))) && !symbols.slice(0, (found.at(-1)?.to ?? 0) + 1).some((symbol) => DOUBT.has(symbol));
   return areAll ? found : [];
 }
 

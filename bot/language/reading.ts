@@ -79,7 +79,7 @@ const isOfLow = ({ form, said }: Message, at: number): boolean =>
   said.includes(` was #${at} `) || new RegExp(` (?:and|,|;) (?:the )?(?:#${at} (?:in the |in )?&\\w+|&\\w+ #${at}) (?:[,;]|and|$)`).test(form);
 
 /** "Right now soil 36, inside 27": said first, it is said of all. */
-const ALL_NOW = /^ (?:it is )?(?:right now|now|currently|at the moment) [^#]*#|#[^#;]* (?:right now|at the moment) (?:and|,|but) [^;]*#/;
+const ALL_NOW = /^ (?:it is )?(?:right now|now|currently|at the moment) [^#]*#|#[^#;]* (?:right now|at the moment) (?:and|,|but) [^;]*#|^ [^;]*#\d+ [^;#]*#\d+ (?:&\w+ )?(?:right now|at the moment|currently) (?:; )?$/;
 
 /** Values that the day phrases must not be looked for in. */
 export const spotsOfValues = (message: Message): readonly { readonly start: number; readonly end: number }[] => [...message.temps, ...message.clocks, ...message.amounts.filter(({ noun }) => !/^(?:h|min|day|night|week|month)/.test(noun))];

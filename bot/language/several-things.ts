@@ -120,6 +120,8 @@ function partOf(message: Message, from: number, to: number, understood: (text: s
   // What is a count or a row's name where it stands is no temperature when it is read by itself.
   const intent = !pieces.some(({ symbol }) => symbol.startsWith('#')) && meanings(meant).some(({ kind }) => kind === 'reading' || kind === 'fix') && /\d/.test(words) ? unclear('what') : meant;
   const ofBefore = (isOpenCrop(intent) || (intent.kind === 'outlook' && / will (?:it|they) (?:stand|survive|make|cope|live|take|handle) /.test(withPieces(message, pieces).said))) && message.hits.length > 0 ? cropsNamedBefore(withPieces(message, pieces), message) : null;
+  // "-31 outside. Nope. Staying in bed" tells of no work.
+  const isMereNo = intent.kind === 'did' && intent.done?.length === 0 && /^\W*(?:no|nope|nah|naw)\W*$/i.test(words);
   // "Help" and the like are asked for alone; in a longer message they are mostly only words.
   const isAlone = ASKED_ALONE.has(intent.kind);
   const told = ofBefore ?? (intent.kind === 'did' ? { ...intent, words: words.replace(/[\s,;.-]+(?:and|but)?\s*$/i, '').trim() } : intent);
@@ -127,7 +129,7 @@ function partOf(message: Message, from: number, to: number, understood: (text: s
   const rest = [...message.pieces.slice(0, from), ...message.pieces.slice(to)].map(({ symbol }) => symbol);
   if (intent.kind === 'reading' && isBareAlone(pieces, message.temps) && unknownWords(rest) > STORY_WORDS) return { from, to, intent: unclear('which-reading', { word: words.trim() }), hasNumber: true, isOfOther: false };
   const hasNumber = symbols.some((symbol) => symbol.startsWith('#'));
-  return { from, to, intent: isAlone ? unclear('what') : told, hasNumber, isOfOther: hasNumber && intent.kind === 'unclear' && isAllOfOther(withPieces(message, pieces)) };
+  return { from, to, intent: isAlone || isMereNo ? unclear('what') : told, hasNumber, isOfOther: hasNumber && intent.kind === 'unclear' && isAllOfOther(withPieces(message, pieces)) };
 }
 
 /** One thermometer's numbers stay together: what was doubtful as a whole must not become sure by being cut. */

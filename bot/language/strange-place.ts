@@ -2,7 +2,7 @@ import { unclear, type Unclear } from './intent.js';
 import type { Message } from './message.js';
 import { ORDINARY_WORDS } from './ordinary-words.js';
 
-const NO_PLACE = new Set(`way run round door tshirt t-shirt shirt shorts pants underwear husband wife son daughter mum mom dad phone dial screen display readout needle pointer card scale rest lowest highest coldest warmest minimum maximum worst best peak start end beginning nose dot money button whole it that the this there here
+const NO_PLACE = new Set(`look way run round door tshirt t-shirt shirt shorts pants underwear husband wife son daughter mum mom dad phone dial screen display readout needle pointer card scale rest lowest highest coldest warmest minimum maximum worst best peak start end beginning nose dot money button whole it that the this there here
   morning night evening afternoon day sun sunshine sunlight shade moment time noon midnight dawn sunrise sunset sunup dusk daybreak light dark
   bed beds middle center centre floor top bottom side back front end corner air row present rest last bare zero freezing least about around all
   high low maximum minimum thermometer gauge probe sensor temperature plant plants leaf leaves canopy crop crops grower plastic film bench
@@ -47,4 +47,4 @@ const OTHER_ROOMS = new Set('kitchen garage shed barn basement cellar attic bedr
 const KNOWN_LEADS = new Set(`says reads shows showing reading lowest highest coldest warmest currently down dropped bottomed peaked overnight about around roughly approx
   approximately exactly only still minimum maximum temperature thermometer tonight today yesterday hovering sitting holding temps recorded
   registered logged ish even windy calm foggy brr got hit was its yesterday approx out off and was the yes lol btw fyi thx bit yikes ouch brrr
-  burr high plus touched says`.split(' '));
+  burr high plus touched says`.split(/\s+/));

@@ -69,6 +69,7 @@ const PHRASES: readonly (readonly [RegExp, string | ((...found: string[]) => str
   [/\b(?:i|we|i've|we've|have) done (?=(?:cover|clos|shut|put|turn|pull|pick|lit|open|switch|drawn|went|got|forgot|build|built|hung|harvest)[a-z]*\b)/g, 'i already '],
   [/\b(?:fixing|fitting|aiming|minded|bound) to\b/g, 'going to'],
   [/\bmight could\b/g, 'could'],
+  [/^(\W*)(1[0-2]|[1-9]) (?=in the (?:morning|night|small hours)\b(?: and|,)[^\d]*$)/g, '$1$2:00 '],
   [/\b(\d+) ?(?:in|inch|")(?= (?:down|deep|below the surface|under the surface|into the (?:soil|ground)))/g, '$1 inches'],
   [/\bit(?:'s| is) (1[0-2]|[1-9]) (?=(?:in the (?:night|morning)|at night)\b)/g, 'it is $1:00 '],
   [/\bminus (for|to|too|ate|won)\b(?=(?: (?:degrees|inside|outside|in|at|overnight|last|this))|\W*$)/g, (_, heard = '') => `minus ${HEARD_AS[heard] ?? heard}`],

@@ -32,6 +32,8 @@ import { GROWERS_29 } from './corpus-growers-29.js';
 import { GROWERS_30 } from './corpus-growers-30.js';
 import { GROWERS_31 } from './corpus-growers-31.js';
 import { GROWERS_32 } from './corpus-growers-32.js';
+import { GROWERS_33 } from './corpus-growers-33.js';
+import { GROWERS_34 } from './corpus-growers-34.js';
 import { FRESH } from './corpus-fresh-1.js';
 import { FRESH_2 } from './corpus-fresh-2.js';
 import { CORPUS_READINGS } from './corpus-readings.js';
@@ -127,7 +129,6 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'baltic in the tunnel last night',
   "Bottomed out at 33 under the fleece. Yes I am still on Fahrenheit, I'm 71, leave me be",
   'happy new year lil greenhouse robot 🎉',
-  'neighbor says 12 tonight but he also thinks the moon is fake. how cold is it going to get',
   'the one in the sun says 71, the shade one 52. inside both, just now',
   '- 4 last night inside',
   "overnight low: -2C. (I know I'm set to Fahrenheit, new gauge only does metric)",
@@ -144,6 +145,13 @@ const NOT_YET: ReadonlySet<string> = new Set([
   'coldest of the next 5 nights?',
   'I have 60 lettuce starts 3 weeks old, will they make it through tonight',
   'the 2 rows of leeks, ok on Friday night?',
+  'paid 39 kroner for one lettuce in the shop, crazy',
+  'under the cover it got no lower than 1.5 :)',
+  'radio said 15 below up in Duluth tonight lol glad I moved',
+  'dipped to minus three point two inside overnight our dad would of had kittens',
+  'Does the winter cabbage survive Saturday night?',
+  'im 71 and i still get out there every morning',
+  'strawberry plants tomorrow night, should they be grand?',
 ]);
 
 describe.each([
@@ -183,6 +191,8 @@ describe.each([
   ['one thing a message, old and young', GROWERS_30],
   ['a mixed lot', GROWERS_31],
   ['numbers above all', GROWERS_32],
+  ['every age', GROWERS_33],
+  ['small plastic greenhouses', GROWERS_34],
 ] as const)('corpus of %s', (_, phrases) => {
   it.each(phrases.map((phrase) => [title(phrase), phrase] as const))('%s', (_title, phrase) => {
     const intent = heard(phrase);
