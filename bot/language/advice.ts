@@ -90,13 +90,17 @@ const BARE_ASK = wordings`
   this|evening|%\d+|@\w+|&inside|=\d+|#\d+|greens|salad) )+(?:\? )?$
 `;
 
+/** A crop or the cold is asked about, in words that also ask what to do. */
+const NO_ADVICE = wordings`
+  (?:worried|nervous|worry|anxious|concerned) about (?:the |my |our )?%\d+
+  what would you say (?:it|the|we)|what (?:do )?you (?:say|reckon|think) for (?:the )?(?:tonight|tomorrow|&\w+)
+  how (?:cold|low|warm) (?:\S+ ){0,4}?(?:under|beneath) (?:the |my )?@cover
+`;
+
 /** What to do tonight, as a whole, or where a deed is asked about in so many words ("should I cover", "is it safe to open"). */
 export function openAdvice(message: Message): Intent | null {
   const { said } = message;
-  if (/ (?:worried|nervous|worry|anxious|concerned) about (?:the |my |our )?%\d/.test(said)) return null;
-  if (/ what would you say (?:it|the|we) /.test(said)) return null;
-  if (/ what (?:do )?you (?:say|reckon|think) for (?:the )?(?:tonight|tomorrow|&\w+) /.test(said)) return null;
-  if (/ how (?:cold|low|warm) (?:\S+ ){0,4}?(?:under|beneath) (?:the |my )?@cover /.test(said)) return null;
+  if (NO_ADVICE.test(said)) return null;
   const topic = topicOf(said);
   // A rundown of last week is no plan.
   if (/ (?:rundown|run down|briefing|recap|summary) .*(?:last|past|previous|yesterday|did) /.test(said)) return null;

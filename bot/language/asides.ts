@@ -103,11 +103,13 @@ export const isOnlyPleasant = ({ plain, pieces, asks }: Message): boolean =>
 const OF_ANY_TALK = list('did do done doing make should shall need must what how when why will would if wait not no yes fine black add added buy start stop high low cool warm wrong');
 const FEWEST_WORDS = 5;
 /** People, animals, meals, feasts and pains: what small talk is of. */
-const DAILY_LIFE = list(`wife husband hubby missus mum mom dad mother father granny grandma grandad grandpa nan kid kids child children son daughter boy boys girl girls lad lads baby twins friend friends mate
-  neighbor neighbour neighbors neighbours uncle aunt sister brother cousin nephew niece family guests people crowd dog dogs cat cats cow cows calf horse horses sheep lamb lambs ewe goat goats hen hens chooks
-  chickens pig pigs kitten puppy dinner supper lunch breakfast tea coffee beer pie pies cake oven turkey roast soup stew pub church school wedding party birthday christmas xmas easter holiday holidays match
-  game football hockey rugby footy telly movie book guitar choir truck tractor car bus train plane dentist doctor hospital knee knees back shoulder cold flu fever nap sleep asleep bed tired knackered exhausted
-  wrecked thesis exam exams homework class job boss retirement pension birthday anniversary`);
+const DAILY_LIFE = list(`wife husband hubby missus mum mom dad mother father granny grandma grandad grandpa nan kid kids child children son daughter boy boys girl girls
+  lad lads baby twins friend friends mate neighbor neighbour neighbors neighbours uncle aunt sister brother cousin nephew niece family guests
+  people crowd dog dogs cat cats cow cows calf horse horses sheep lamb lambs ewe goat goats hen hens chooks chickens pig pigs kitten puppy dinner
+  supper lunch breakfast tea coffee beer pie pies cake oven turkey roast soup stew pub church school wedding party birthday christmas xmas easter
+  holiday holidays match game football hockey rugby footy telly movie book guitar choir truck tractor car bus train plane dentist doctor hospital
+  knee knees back shoulder cold flu fever nap sleep asleep bed tired knackered exhausted wrecked thesis exam exams homework class job boss
+  retirement pension anniversary`);
 
 /** Whether a message tells of people and their days, and of nothing that the house or the weather has to do with. */
 export function isSmallTalk({ plain, pieces, asks, form }: Message): boolean {

@@ -8,7 +8,8 @@ import { wordings } from './wordings.js';
 const list = (words: string): ReadonlySet<string> => new Set(words.split(/\s+/));
 
 /** "3 long weekends", "4 new raised beds": what may stand between a number and what it counts. */
-const BETWEEN = list('more new extra black big little small long whole full old good different other raised fresh huge blue red white green yellow brown grey gray front back fire great large tiny lovely poor dead young baby separate spare cold warm frozen hot wet dry');
+const BETWEEN = list(`more new extra black big little small long whole full old good different other raised fresh huge blue red white green yellow brown grey gray
+  front back fire great large tiny lovely poor dead young baby separate spare cold warm frozen hot wet dry`);
 export const isBetween = (word: string): boolean => BETWEEN.has(word);
 /** Plurals by themselves. */
 const PLURALS = list(`people men women children kids feet teeth mice geese sheep pair pairs dozen lads bairns weans folk percent year yr kilometres miles quid
@@ -32,7 +33,8 @@ const NUMBERED = wordings`
   gate|year|class|form|room|flat|bus|road|highway|lane|unit)$
 `;
 
-const isPlural = (word: string): boolean => PLURALS.has(word) || /(?:children|men|women|people)$/.test(word) || (word.length > 3 && word.endsWith('s') && !/(?:ss|us|is)$/.test(word) && !NO_NOUN.has(word) && isEverydayWord(word) && (isEverydayWord(singular(word)) || isEverydayWord(word.slice(0, -1))));
+const isPlural = (word: string): boolean =>
+  PLURALS.has(word) || /(?:children|men|women|people)$/.test(word) || (word.length > 3 && word.endsWith('s') && !/(?:ss|us|is)$/.test(word) && !NO_NOUN.has(word) && isEverydayWord(word) && (isEverydayWord(singular(word)) || isEverydayWord(word.slice(0, -1))));
 
 /** "Coming down with something, temp of 101". */
 const ILL = / (?:fever|feverish|flu|coming down with|down with (?:a|the)|off sick|the doctor) /;

@@ -27,7 +27,7 @@ export function nightMeant(message: Message): NightsMeant | Unclear {
   const today = now.startOf('day');
   const tonight = now.hour < NIGHT_ENDS_HOUR ? today.minus({ days: 1 }) : today;
   // "They went in three weeks ago" is of no night to come.
-  const said = message.said.replace(/ (?:in )?=\d+ ago (?=)/g, ' ');
+  const said = message.said.replace(/ (?:in )?=\d+ ago /g, ' ');
   const open = (dates: readonly DateTime[]): Unclear => unclear('which-night', { choices: dates.map(iso) });
   const ahead = / (?:in|next|coming|over the|for the|the next|this coming) (?:=\d+|few|couple) /.exec(said);
   if (/ (?:cold|bad|rough|mild|hard|frosty|nasty|warm) week /.test(said)) return { night: iso(tonight), said: false, nights: 7 };

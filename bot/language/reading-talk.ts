@@ -5,25 +5,23 @@ import { wordings } from './wordings.js';
 const list = (words: string): ReadonlySet<string> => new Set(words.split(/\s+/));
 
 /** Words that may stand with a bare number for it to be what a thermometer showed. Add a word here when growers put it there. */
-const TALK = list(`old dial afternoon ended came check checks rounds look a about actual actually after again air all almost already also am an and anyway approx approximately are around as at average away
-  back bad balmy bare barely be before bit bleak bloody bottom bottomed bottoming brisk brr brrr brrrr burr but by calm canopy center centre checked
-  chilly clear close coldest cold colder coming cool cooler crisp current currently
-  dang damn dawn daybreak day degree degrees deg devil digital dipped display down drop dropped dropping early edged end even evening exact exactly
-  expected falling fast fell fairly fine finally first flat foggy for freezing freaking friday from frigid frost frosty
-  gauge get gets getting give glass go goes going got good guess had has have he heck held here reached sits high higher highest hit hits holding
-  holds hottest hour hours hovered hovering hanging hung i in is ish it it's
-  just keeping last late leaf level looks looked looking low lowest lower made maximum me measured meter mild minimum minute minutes moment monday
-  month morning much my near nearly next nice night nights no noon now
-  of off ok on only or ouch our out outta over overall overnight peak peaked plain please plus plunged pm point pretty probably probe quite waist
-  chest knee height level plant floor bench table dropping shade shaded sunshine sunlight midnight midday
-  ran read reading readings reads really record recorded registered registering reports result right rising roughly rose round sadly same sank sat
-  saturday saw says say said see seeing sensor settled show showed showing shown shows side sitting slightly so somewhere started stayed steady still
-  stuck sun sunday sunny sunrise sunset sunup sure surprisingly
-  temperature than that the their then there thermometer this thursday time to today tonight too took top topped touch touched tuesday turned twice
-  under up us value very was we wednesday weather went were when where while whopping wind windy with woke yep yes yesterday yikes you
-  report reported reporting readout ambient registers logged logging log hi dipping climbed climbing warmed warmer warmest warm cooled sunk plummeted
-  crept slipped sheesh ugh wow whew phew gosh man lol haha hmm fyi btw eek nippy toasty cosy cozy winter since w been she think believe remember
-  correctly reckon know do does did not why what dont woke`);
+const TALK = list(`a about actual actually after afternoon again air all almost already also am ambient an and anyway approx approximately are around as at average
+  away back bad balmy bare barely be been before believe bench bit bleak bloody bottom bottomed bottoming brisk brr brrr brrrr btw burr but by
+  calm came canopy center centre check checked checks chest chilly clear climbed climbing close cold colder coldest coming cool cooled cooler
+  correctly cosy cozy crept crisp current currently damn dang dawn day daybreak deg degree degrees devil dial did digital dipped dipping display
+  do does dont down drop dropped dropping early edged eek end ended even evening exact exactly expected fairly falling fast fell finally fine
+  first flat floor foggy for freaking freezing friday frigid from frost frosty fyi gauge get gets getting give glass go goes going good gosh got
+  guess had haha hanging has have he heck height held here hi high higher highest hit hits hmm holding holds hottest hour hours hovered hovering
+  hung i in is ish it it's just keeping knee know last late leaf level log logged logging lol look looked looking looks low lower lowest made man
+  maximum me measured meter midday midnight mild minimum minute minutes moment monday month morning much my near nearly next nice night nights
+  nippy no noon not now of off ok old on only or ouch our out outta over overall overnight peak peaked phew plain plant please plummeted plunged
+  plus pm point pretty probably probe quite ran reached read reading readings readout reads really reckon record recorded registered registering
+  registers remember report reported reporting reports result right rising rose roughly round rounds sadly said same sank sat saturday saw say
+  says see seeing sensor settled shade shaded she sheesh show showed showing shown shows side since sits sitting slightly slipped so somewhere
+  started stayed steady still stuck sun sunday sunk sunlight sunny sunrise sunset sunshine sunup sure surprisingly table temperature than that the
+  their then there thermometer think this thursday time to toasty today tonight too took top topped touch touched tuesday turned twice ugh under
+  up us value very w waist warm warmed warmer warmest was we weather wednesday went were what when where whew while whopping why wind windy winter
+  with woke wow yep yes yesterday yikes you`);
 
 /** Words right after a number that leave it a temperature; any other plain word there is what it counts or measures ("28 plants"). */
 const AFTER = list(`oh ah um er yeah aye thats which because though a an about after again air shade all already also am and anyway approx around as at ago back bad balmy before brr brrr brrrr burr but by

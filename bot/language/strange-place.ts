@@ -2,12 +2,13 @@ import { unclear, type Unclear } from './intent.js';
 import type { Message } from './message.js';
 import { ORDINARY_WORDS } from './ordinary-words.js';
 
-const NO_PLACE = new Set(`look way run round door tshirt t-shirt shirt shorts pants underwear husband wife son daughter mum mom dad phone dial screen display readout needle pointer card scale rest lowest highest coldest warmest minimum maximum worst best peak start end beginning nose dot money button whole it that the this there here
-  morning night evening afternoon day sun sunshine sunlight shade moment time noon midnight dawn sunrise sunset sunup dusk daybreak light dark
-  bed beds middle center centre floor top bottom side back front end corner air row present rest last bare zero freezing least about around all
-  high low maximum minimum thermometer gauge probe sensor temperature plant plants leaf leaves canopy crop crops grower plastic film bench
-  minute hour hours slippers pyjamas pajamas jammies pjs gown robe dressing boots wellies socks coat nightie jacket gloves rain snow wind
-  storm fog a an my our one night's first now old new am pm`.split(/\s+/));
+const NO_PLACE = new Set(`look way run round door tshirt t-shirt shirt shorts pants underwear husband wife son daughter mum mom dad phone dial screen display readout
+  needle pointer card scale rest lowest highest coldest warmest minimum maximum worst best peak start end beginning nose dot money button whole it
+  that the this there here morning night evening afternoon day sun sunshine sunlight shade moment time noon midnight dawn sunrise sunset sunup
+  dusk daybreak light dark bed beds middle center centre floor top bottom side back front corner air row present last bare zero freezing least
+  about around all high low thermometer gauge probe sensor temperature plant plants leaf leaves canopy crop crops grower plastic film bench minute
+  hour hours slippers pyjamas pajamas jammies pjs gown robe dressing boots wellies socks coat nightie jacket gloves rain snow wind storm fog a an
+  my our one night's first now old new am pm`.split(/\s+/));
 
 /** Where another thing may be spoken of than the number is of. */
 const NEW_STRETCH = / (?=(?:[,;]|but|which|because|though|although|mind) )| (?=and (?!\w+ #|#))/;

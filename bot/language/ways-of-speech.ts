@@ -27,11 +27,15 @@ const WORDS: Readonly<Record<string, string>> = {
   "y'all": 'you', "ya'll": 'you', "y'alls": 'your', yalls: 'your', youz: 'you', yiz: 'you', aul: 'old', ould: 'old', yonder: 'there',
   shoulda: 'should have', fixin: 'fixing', oughta: 'ought to', gonny: 'going to', tryna: 'trying to', needa: 'need to', arvo: 'afternoon',
   sarvo: 'this afternoon', dis: 'this', dem: 'them',
-  ow: 'how', "d'you": 'do you', dyou: 'do you', "g'house": 'greenhouse', "g'hse": 'greenhouse', lastnite: 'last night', lst: 'last', powercut: 'power cut', whatif: 'what if', las: 'last', wot: 'what', wots: 'what is', "wot's": 'what is', twas: 'it was', "'twas": 'it was', tn: 'tonight', tnite: 'tonight', hes: 'he is', shes: 'she is', strawbs: 'strawberries', toms: 'tomatoes', caulis: 'cauliflowers', cukes: 'cucumbers', lastnight: 'last night', nxt: 'next',
+  ow: 'how', "d'you": 'do you', dyou: 'do you', "g'house": 'greenhouse', "g'hse": 'greenhouse', lastnite: 'last night', lst: 'last',
+  powercut: 'power cut', whatif: 'what if', las: 'last', wot: 'what', wots: 'what is', "wot's": 'what is', twas: 'it was', "'twas": 'it was',
+  tn: 'tonight', tnite: 'tonight', hes: 'he is', shes: 'she is', strawbs: 'strawberries', toms: 'tomatoes', caulis: 'cauliflowers',
+  cukes: 'cucumbers', lastnight: 'last night', nxt: 'next',
   tues: 'tuesday', weds: 'wednesday', thur: 'thursday', thurs: 'thursday',
   // What thumbs and other languages make of it.
   nite: 'night', nites: 'nights', mornin: 'morning', evenin: 'evening', eve: 'evening', tonite: 'tonight', yest: 'yesterday', grades: 'degrees',
-  minimal: 'minimum', maximal: 'maximum', msg: 'message', nvm: 'never mind', nm: 'never mind', electrics: 'electricity', leccys: 'electricity is', msgs: 'messages', mesg: 'message', temprature: 'temperature', outdoors: 'outside',
+  minimal: 'minimum', maximal: 'maximum', msg: 'message', nvm: 'never mind', nm: 'never mind', electrics: 'electricity', leccys: 'electricity is',
+  msgs: 'messages', mesg: 'message', temprature: 'temperature', outdoors: 'outside',
   indoors: 'inside', tho: 'though', ony: 'any', howya: 'how are you', datas: 'data', fcst: 'forecast', hydro: 'electricity', hydros: 'electricity is',
   esb: 'electricity', eskom: 'electricity', loadshedding: 'power cut', aint: 'is not', "ain't": 'is not',
 };
